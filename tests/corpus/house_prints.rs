@@ -3,6 +3,7 @@
 
 use lapwright::finding::Findings;
 use lapwright::layout::Layout;
+use lapwright::layout::wall::LaidWall;
 use lapwright::pipeline;
 
 use crate::corpus;
@@ -52,7 +53,14 @@ fn net_siding_of_a_printed_house_is_that_between_its_drawn_courses_and_one_face_
     assert_eq!(left_alone.count(), 1);
     // The narrow wall past the right end, which is drawn on the levels of the wall behind.
     let walls = sheet.elevations.iter().filter(|e| e.name.contains("North"));
-    let narrow = walls.flat_map(|e| &e.walls).filter(|w| (12.0..16.0).contains(&w.net_area));
+    let high = |w: &LaidWall| {
+        let ys = w.outline.iter().map(|p| p[1]);
+        let top = ys.clone().fold(f64::NEG_INFINITY, f64::max);
+        top - ys.fold(f64::INFINITY, f64::min)
+    };
+    let narrow = walls
+        .flat_map(|e| &e.walls)
+        .filter(|w| (12.0..16.0).contains(&w.net_area) && high(w) > 96.0);
     assert_eq!(narrow.count(), 1);
 }
 

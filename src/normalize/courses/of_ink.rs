@@ -121,7 +121,17 @@ fn is_cased(pieces: &[Piece], l: &Link) -> bool {
         let whole = (frame.x0 - l.x0).abs() < 0.1 && (frame.x1 - l.x1).abs() < 0.1;
         let round =
             |c: &Piece| casing.contains(&(frame.x0 - c.x0)) && casing.contains(&(c.x1 - frame.x1));
-        whole && inner().any(round)
+        whole && inner().any(|c| round(c) && !is_repeated(pieces, c, high - low))
+    })
+}
+
+/// Whether a line as long and as far to the side stands a course over or under another: then it is a course
+/// of a wall that is printed over the other one, and no casing.
+fn is_repeated(pieces: &[Piece], c: &Piece, step: f64) -> bool {
+    [c.y - step, c.y + step].into_iter().any(|y| {
+        let from = pieces.partition_point(|p| p.y < y - CASED.0 * step);
+        let level = pieces[from..].iter().take_while(|p| p.y <= y + CASED.0 * step);
+        level.into_iter().any(|p| (p.x0 - c.x0).abs() < 0.5 && (p.x1 - c.x1).abs() < 0.5)
     })
 }
 
