@@ -33,6 +33,8 @@ pub(super) enum Off {
     Work,
     /// Other text, and the lines that must be seen.
     Lines,
+    /// The same, of a text without a leader, which may stand past other text.
+    LinesAlone,
     /// Other text.
     Text,
 }
@@ -242,6 +244,7 @@ impl Placer {
                 self.budget = self.budget.checked_sub(1 + looks)?;
                 let good = match off {
                     Off::Text => self.free(&r),
+                    Off::LinesAlone => self.clear(&r),
                     Off::Lines => self.clear(&r) && self.leader_clear(target, &r),
                     Off::Work => {
                         self.clear(&r) && self.off_work(&r) && self.leader_clear(target, &r)

@@ -20,18 +20,19 @@ pub(super) fn parts(size: (f64, f64), room: (f64, f64), s: &Scale) -> (usize, us
 }
 
 /// Sheets of one elevation beyond which a scale named in the job is not kept.
-const MOST: usize = 60;
-/// Sheets of one elevation a picked scale may take so that marks can be read.
-const FEW: usize = 12;
+pub(super) const MOST: usize = 60;
+/// Sheets of one elevation a picked scale may take so that marks can be read, where they can be read
+/// elsewhere too.
+pub(super) const FEW: usize = 12;
 
 /// The job's own scale if it names one; else the largest at which an elevation fits one sheet,
-/// unless its courses would then stand nearer than `pitch` paper inches: a larger scale on a few
+/// unless its courses would then stand nearer than `pitch` paper inches: a larger scale on at most `few`
 /// sheets can be read.
 pub(super) fn elevation(
     size: (f64, f64),
     room: (f64, f64),
     course: f64,
-    pitch: f64,
+    (pitch, few): (f64, usize),
     rules: &SheetRules,
 ) -> Scale {
     let count = |s: &Scale| {
@@ -46,7 +47,7 @@ pub(super) fn elevation(
         return whole;
     }
     let legible = scales(rules.lengths).into_iter().rev().find(|s| course / s.factor >= pitch);
-    legible.filter(|s| count(s) <= FEW).unwrap_or(whole)
+    legible.filter(|s| count(s) <= few).unwrap_or(whole)
 }
 
 #[cfg(test)]
@@ -63,12 +64,12 @@ mod tests {
     fn a_long_house_is_parted_rather_than_drawn_too_small_to_read() {
         let rules = SheetRules::default();
         let (size, room) = ((1800.0, 240.0), (13.0, 7.0));
-        let s = elevation(size, room, 8.0, 0.12, &rules);
+        let s = elevation(size, room, 8.0, (0.12, FEW), &rules);
         // 3/16 in to the foot keeps 8 in courses an eighth of an inch apart
         // (DrawingFact::ArchitecturalScales).
         assert_eq!((s.factor, parts(size, room, &s)), (64.0, (3, 1)));
         let fixed = SheetRules { scale: Some("1/2\" = 1'-0\"".to_owned()), ..rules };
-        let s = elevation(size, room, 8.0, 0.12, &fixed);
+        let s = elevation(size, room, 8.0, (0.12, FEW), &fixed);
         assert_eq!((s.factor, parts(size, room, &s)), (24.0, (6, 2)));
     }
 }

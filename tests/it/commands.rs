@@ -178,7 +178,7 @@ fn paper_and_scale_are_taken_and_what_there_is_none_of_is_told() {
     let svg = std::fs::read_to_string(out.join("sheets/01-cover.svg")).unwrap();
     assert!(svg.contains("width=\"16.535in\""), "{}", &svg[..300]);
     // 20 ft at 1:25 is 9.6 in: one part; its sheet names the scale.
-    let sheet = std::fs::read_to_string(out.join("sheets/02-window-wall.svg")).unwrap();
+    let sheet = std::fs::read_to_string(out.join("sheets/04-wall-w1.svg")).unwrap();
     assert!(sheet.contains(">\n1:25\n<"), "no scale on the sheet");
     let alone = std::fs::read(out.join("overlay-alone.dxf")).unwrap();
     let both = std::fs::read(out.join("overlay.dxf")).unwrap();

@@ -13,6 +13,8 @@ pub(super) const PLOT: f64 = 48.0;
 
 /// Room round an elevation for marks, elevation inches.
 const MARGIN: f64 = 24.0;
+/// How far from where it is wished a mark may stand, plotted inches.
+const REACH: f64 = 1.5;
 
 /// How far texts in rows move at a time, elevation inches, where something stands in their way, and how
 /// often.
@@ -154,9 +156,9 @@ impl Room {
         let about = about(mark, height);
         let about =
             framed.map_or(about, |size| about.union(Rect::from_center_size(Point::ORIGIN, size)));
-        let spot = [Off::Lines, Off::Text]
+        let spot = [Off::Lines, Off::LinesAlone, Off::Text]
             .iter()
-            .find_map(|off| self.placer.near(about, wish, wish, 1.5, *off))
+            .find_map(|off| self.placer.near(about, wish, wish, REACH, *off))
             .unwrap_or(wish);
         [spot.x * PLOT + self.low.x, spot.y * PLOT + self.low.y]
     }

@@ -14,7 +14,7 @@ use super::elevation::view::{ROUND_WALL, View, drop_to_grade, extent, windows};
 use super::elevation::{LeftOff, Shown, Shows, draw, footnotes, labels};
 use super::elevation_index::AtElevation;
 use super::page::{Page, room};
-use super::scale::{elevation as scale_in_parts, parts};
+use super::scale::{FEW, MOST, elevation as scale_in_parts, parts};
 use super::style::HEADING;
 use crate::clean::{Destination, clean};
 use crate::geom::vocabulary::{Affine, Point, Rect};
@@ -76,14 +76,14 @@ pub(super) fn sheets(layout: &Layout, at: &WallAt, cuts: &Cuts, panels: &PanelWa
     let fixed = layout.job.sheet.scale.is_some();
     let mut best = match whole(&m, area) {
         Some(scale) => on_one(&m, area, &scale),
-        None => in_parts(&m, area, PITCH),
+        None => in_parts(&m, area, (PITCH, MOST)),
     };
     // Where marks find no room, in parts at a larger scale.
     for times in LARGER {
-        if best.1 == 0 || fixed {
+        if best.1 == 0 || fixed || !reached(&m, area, (PITCH * times, FEW)) {
             break;
         }
-        let larger = in_parts(&m, area, PITCH * times);
+        let larger = in_parts(&m, area, (PITCH * times, FEW));
         if larger.1 < best.1 {
             best = larger;
         }
@@ -177,15 +177,26 @@ fn on_one(m: &Made, area: Rect, scale: &Scale) -> (Vec<Page>, usize) {
     (pages(m, area, scale, &[tops.clone(), tops], vec![alone, trim]), without)
 }
 
-/// A wall in parts with match lines, courses at least `pitch` apart on paper, and its lists after them; and
-/// how many marks found no room.
-fn in_parts(m: &Made, area: Rect, pitch: f64) -> (Vec<Page>, usize) {
-    let job = &m.layout.job;
-    let r = ROUND_WALL;
+/// The room of a part, and its scale: courses at least so far apart on paper, in at most so many parts.
+fn parted(m: &Made, area: Rect, pitch: (f64, usize)) -> ((f64, f64), Scale) {
+    let (job, r) = (&m.layout.job, ROUND_WALL);
     let free = (area.width() - r.x0 - r.x1, area.height() - HEAD - r.y0 - r.y1 - 0.5);
     let size = (m.house.width(), m.house.height());
-    let scale = scale_in_parts(size, free, job.product.exposure, pitch, &job.sheet);
-    let (across, _) = parts(size, free, &scale);
+    (free, scale_in_parts(size, free, job.product.exposure, pitch, &job.sheet))
+}
+
+/// Whether few enough parts hold courses so far apart; else they would be drawn smaller instead.
+fn reached(m: &Made, area: Rect, pitch: (f64, usize)) -> bool {
+    m.layout.job.product.exposure / parted(m, area, pitch).1.factor >= pitch.0
+}
+
+/// A wall in parts with match lines, courses at least so far apart on paper where so many parts hold it, and its lists after them; and
+/// how many marks found no room.
+fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> (Vec<Page>, usize) {
+    let job = &m.layout.job;
+    let r = ROUND_WALL;
+    let (free, scale) = parted(m, area, pitch);
+    let (across, _) = parts((m.house.width(), m.house.height()), free, &scale);
     let all = windows(m.house, free, &scale, (m.layout.datum, job.product.exposure));
     let count = all.len();
     let (mut out, mut trims, mut without) = (Vec::new(), Vec::new(), 0);
