@@ -20,6 +20,7 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("skip", "[\"front-3\", \"front-W2\"]"),
     ("join", "[[\"front-1\", \"front-2\"]]"),
     ("drawing.unit", "\"inch\""),
+    ("work.walls", "[]"),
     ("drawing.known", "\"0,0 4877,0 = 16'-0\\\"\""),
     ("courses.datum", "-6.0"),
     ("courses.clear_of_roof", "0.5"),

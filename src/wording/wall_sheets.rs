@@ -21,7 +21,7 @@ pub const RAKES_ARE: &str = "Bottom (butt) edge, top edge, and the angle of each
 /// An edge without length.
 pub const A_POINT: &str = "point";
 /// An end cut square.
-pub const SQUARE: &str = "square";
+pub const SQUARE: &str = "90°";
 /// Head of the notes.
 pub const ON_THIS_SHEET: &str = "On this sheet";
 /// The heading of a view of trim alone.
