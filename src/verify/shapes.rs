@@ -116,7 +116,8 @@ fn lean(slabs: &[Slab], hand: usize) -> Lean {
         if last.replace((a, b)) == Some((a, b)) {
             continue;
         }
-        let joins = |end: &Xy| (end[0] - a[0]).abs() < NEAR && (end[1] - a[1]).abs() < NEAR;
+        // A level side between two joins them; where the next begins lower, it is of another part.
+        let joins = |end: &Xy| (end[1] - a[1]).abs() < NEAR;
         if !stretches.last().is_some_and(|(_, end)| joins(end)) {
             stretches.push((Lean::default(), b));
         }

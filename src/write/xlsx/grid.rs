@@ -76,7 +76,11 @@ const BOLD: f64 = 0.8;
 const PAGE: f64 = 160.0;
 
 /// Lines of text on a printed page: 11 by 17 in and A3 hold as many that can be read.
-const LINES: u32 = 150;
+const LINES: u32 = 120;
+/// The same of a page that lies.
+const LINES_LYING: u32 = 75;
+/// Characters across, over which a page lies: letters of 11 points then print at 7 or more.
+const ACROSS: f64 = 215.0;
 
 /// Without what binary fractions leave after the ninth decimal: 18 rather than 18.000000000000004.
 fn even(value: f64) -> f64 {
@@ -262,14 +266,20 @@ impl Grid {
             0 => String::new(),
             n => format!("&C&B{}", checks::failed(n)),
         };
-        let high = (self.above + self.lines).div_ceil(LINES).max(1);
+        let lies = self.widths.iter().take(self.printed).sum::<f64>() > ACROSS;
+        let a_page = if lies { LINES_LYING } else { LINES };
+        let high = (self.above + self.lines).div_ceil(a_page).max(1);
         if self.printed < self.widths.len() {
             let (last_row, last_column) = (self.row, self.printed.saturating_sub(1) as u16);
             self.try_to(|s| s.set_print_area(0, 0, last_row, last_column).map(drop));
         }
+        if lies {
+            self.sheet.set_landscape();
+        } else {
+            self.sheet.set_portrait();
+        }
         self.sheet
             .set_paper_size(paper)
-            .set_portrait()
             .set_print_fit_to_pages(1, u16::try_from(high).unwrap_or(0))
             .set_header(format!("&L{name}{failed}&R{}", self.name))
             .set_footer(format!("&L{}&R&P / &N", crate::wording::tables::FOOTER));
