@@ -2,6 +2,7 @@
 
 use rust_xlsxwriter::{Color, Format, FormatAlign, FormatBorder, Formula, Worksheet, XlsxError};
 
+use super::print::{lines, pages};
 use crate::clean::{Destination, clean};
 use crate::layout::Layout;
 use crate::wording::checks;
@@ -74,13 +75,6 @@ const BOLD: f64 = 0.8;
 /// Characters that one landscape page holds and can still be read: some 100 stand on it at full
 /// size, and these at 7 points.
 const PAGE: f64 = 160.0;
-
-/// Lines of text on a printed page: 11 by 17 in and A3 hold as many that can be read.
-const LINES: u32 = 120;
-/// The same of a page that lies.
-const LINES_LYING: u32 = 75;
-/// Characters across, over which a page lies: letters of 11 points then print at 7 or more.
-const ACROSS: f64 = 215.0;
 
 /// Without what binary fractions leave after the ninth decimal: 18 rather than 18.000000000000004.
 fn even(value: f64) -> f64 {
@@ -266,9 +260,8 @@ impl Grid {
             0 => String::new(),
             n => format!("&C&B{}", checks::failed(n)),
         };
-        let lies = self.widths.iter().take(self.printed).sum::<f64>() > ACROSS;
-        let a_page = if lies { LINES_LYING } else { LINES };
-        let high = (self.above + self.lines).div_ceil(a_page).max(1);
+        let wide = self.widths.iter().take(self.printed).sum();
+        let (lies, high) = pages(wide, self.above + self.lines);
         if self.printed < self.widths.len() {
             let (last_row, last_column) = (self.row, self.printed.saturating_sub(1) as u16);
             self.try_to(|s| s.set_print_area(0, 0, last_row, last_column).map(drop));
@@ -280,7 +273,7 @@ impl Grid {
         }
         self.sheet
             .set_paper_size(paper)
-            .set_print_fit_to_pages(1, u16::try_from(high).unwrap_or(0))
+            .set_print_fit_to_pages(1, high)
             .set_header(format!("&L{name}{failed}&R{}", self.name))
             .set_footer(format!("&L{}&R&P / &N", crate::wording::tables::FOOTER));
         match self.fault {
@@ -288,26 +281,6 @@ impl Grid {
             None => Ok(self.sheet),
         }
     }
-}
-
-/// Lines that a text takes in a column so many characters wide: words are not parted.
-fn lines(words: &str, width: f64) -> u32 {
-    let room = (width - 1.0).max(1.0) as usize;
-    let (mut lines, mut at) = (1, 0);
-    for word in words.split_whitespace() {
-        let n = word.chars().count();
-        if at > 0 && at + 1 + n > room {
-            lines += 1;
-            at = 0;
-        }
-        at += if at > 0 { n + 1 } else { n };
-        while at > room {
-            lines += 1;
-            at -= room;
-        }
-    }
-    // A row holds 409 points at most.
-    lines.min(30)
 }
 
 fn format(look: Look) -> Format {

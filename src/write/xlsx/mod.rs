@@ -9,6 +9,7 @@ mod grid;
 mod order;
 mod panels;
 mod pole;
+mod print;
 mod summary;
 mod trim;
 mod walls;
