@@ -23,7 +23,6 @@ pub mod report;
 mod report_nails;
 mod report_pole;
 mod report_work;
-#[cfg(feature = "xlsx")]
 mod saw_places;
 mod settings;
 pub mod summary;
