@@ -24,6 +24,7 @@ mod report_nails;
 mod report_pole;
 mod report_work;
 mod saw_places;
+#[cfg(feature = "xlsx")]
 mod settings;
 pub mod summary;
 pub mod svg;
