@@ -31,7 +31,7 @@ pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
     for on in named::pieces(layout).filter(|on| on.piece.more.is_empty()) {
         let (c, p) = (on.run.course, on.piece);
         let (differ, contours) = compare(c, p);
-        let limit = NOISE + leaning(c, p) + falling(c, p) + OFF * contours;
+        let limit = NOISE + leaning(c, p) + falling(c, p) + notches_fall(c, p) + OFF * contours;
         rule.case(differ <= limit, || {
             let v = found(on.subject(), PieceBreach::Cuts).at(on.middle());
             v.measured(SquareInches(differ)).at_most(SquareInches(limit))
@@ -62,10 +62,34 @@ fn falling(c: &LaidCourse, p: &Piece) -> f64 {
     fall.iter().sum::<f64>() * (p.x1 - p.x0) / 2.0
 }
 
+/// Area that notches told as level leave, as far as the sides they follow fall, and may as an end may lean: a
+/// triangle under each.
+fn notches_fall(c: &LaidCourse, p: &Piece) -> f64 {
+    let (low, high) = bounds(c, p);
+    let level = |n: &Notch| match n.side {
+        NotchSide::Top => Some(high - n.depth),
+        NotchSide::Bottom => Some(low + n.depth),
+        NotchSide::Left | NotchSide::Right | NotchSide::Hole => None,
+    };
+    let told = p.notches.iter().filter(|n| n.contour.is_none());
+    told.filter_map(|n| Some((n, level(n)?)))
+        .map(|(n, y)| {
+            let ends = [p.x0 + n.left - GRID, p.x0 + n.left + n.width + GRID];
+            let along = p.outline.iter().filter(|q| q[0] >= ends[0] && q[0] <= ends[1]);
+            let off = along.map(|q| (q[1] - y).abs()).filter(|d| *d <= LEAN);
+            off.fold(0.0, f64::max) * n.width / 2.0
+        })
+        .sum()
+}
+
+/// From where to where a piece's strip goes up.
+fn bounds(c: &LaidCourse, p: &Piece) -> (f64, f64) {
+    p.rip.as_ref().map_or((c.bottom, c.top), |r| (c.bottom + r.from, c.bottom + r.to))
+}
+
 /// Area in which the piece as told and the piece as shown differ, and the length of its contours.
 fn compare(c: &LaidCourse, p: &Piece) -> (f64, f64) {
-    let (low, high) =
-        p.rip.as_ref().map_or((c.bottom, c.top), |r| (c.bottom + r.from, c.bottom + r.to));
+    let (low, high) = bounds(c, p);
     let mut shapes = Shapes::default();
     let strip = shapes.add([&vec![[p.x0, low], [p.x1, low], [p.x1, high], [p.x0, high]]]);
     let shown = shapes.add(std::iter::once(&p.outline).chain(&p.holes));

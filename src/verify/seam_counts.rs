@@ -17,7 +17,8 @@ use crate::layout::wall::LaidOpening;
 const ON_LINE: f64 = 1.5;
 
 /// A seam that misses a distance by no more keeps it, inches: 1/128, as the counts are told. A notch's
-/// end at a slant or a curve lies on no grid, so a finer one here would count other seams.
+/// end at a slant or a curve lies on no grid, so a finer one here would count other seams. An opening that
+/// reaches no farther into a course is not cut round.
 const MISSED: f64 = 1.0 / 128.0;
 
 /// A seam: its elevation, course and place.
@@ -44,8 +45,8 @@ pub(super) fn check(layout: &Claims) -> RuleCheck {
             let room = layout.job.courses.notch_clearance.max(HEM_CUT);
             let bites = |o: &LaidOpening| {
                 let b = within(&o.outline, c.bottom, c.top + room)?;
-                let spanned = b.0 < run.x1 - run.gap - SAME && b.1 > run.x0 + run.gap + SAME;
-                let into = o.sill < c.top + room - SAME && o.head > c.bottom + SAME;
+                let spanned = b.0 < run.x1 - run.gap - MISSED && b.1 > run.x0 + run.gap + MISSED;
+                let into = o.sill < c.top + room - MISSED && o.head > c.bottom + MISSED;
                 (spanned && into).then_some(b)
             };
             let in_one = |b: (f64, f64)| *s > b.0 - apart + MISSED && *s < b.1 + apart - MISSED;

@@ -20,36 +20,44 @@ pub fn findings_text(list: &[Finding], style: LengthStyle) -> String {
     out
 }
 
-/// Findings of one kind.
+/// Findings of one kind: those with the same cure together, and it once after them, but for the names in it.
 fn block(all: &[&Finding], style: LengthStyle) -> String {
-    let mut out = String::new();
-    let mut helps: Vec<(String, String)> = Vec::new();
-    for (n, f) in all.iter().enumerate() {
-        let severity = match f.severity() {
-            Severity::Info => "note",
-            Severity::Warning => "WARNING",
-            Severity::Error => "ERROR",
-        };
+    let mut cures: Vec<(String, String, Vec<String>)> = Vec::new();
+    for f in all {
         let FindingWords { message, help } = words(f, style);
-        let (at, message) = (place(f), terminal(&message));
-        let (text, indent) = match (n, all.len()) {
-            (0, 1) => (format!("{severity} {}{at}: {message}", f.code()), "  "),
-            (0, of) => (format!("{severity} {} ({of}){at}: {message}", f.code()), "  "),
-            _ => (format!("and{at}: {message}"), "     "),
-        };
-        out.push_str(&wrapped(&text, indent));
-        out.push('\n');
-        // What to do is said once, but for the names in it.
+        let told = format!("{}: {}", place(f), terminal(&message));
         let bare = unquoted(&help);
-        if helps.iter().all(|h| h.0 != bare) {
-            helps.push((bare, help));
+        match cures.iter_mut().find(|c| c.0 == bare) {
+            Some(cure) => cure.2.push(told),
+            None => cures.push((bare, help, vec![told])),
         }
     }
-    for (_, help) in helps {
+    let mut out = String::new();
+    for (_, help, places) in cures {
+        for told in places {
+            let (before, indent) =
+                if out.is_empty() { (head(all), "  ") } else { ("and".to_owned(), "     ") };
+            out.push_str(&wrapped(&(before + &told), indent));
+            out.push('\n');
+        }
         out.push_str(&wrapped(&format!("-> {}", terminal(&help)), "     "));
         out.push('\n');
     }
     out
+}
+
+/// How bad findings of one kind are, its code, and how many there are.
+fn head(all: &[&Finding]) -> String {
+    let Some(first) = all.first() else { return String::new() };
+    let severity = match first.severity() {
+        Severity::Info => "note",
+        Severity::Warning => "WARNING",
+        Severity::Error => "ERROR",
+    };
+    match all.len() {
+        1 => format!("{severity} {}", first.code()),
+        of => format!("{severity} {} ({of})", first.code()),
+    }
 }
 
 /// A text without what stands in quotation marks.

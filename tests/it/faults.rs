@@ -10,6 +10,7 @@ use lapwright::layout::piece::EndCut;
 use lapwright::layout::rule::Rule;
 use lapwright::layout::verified::Verify;
 use lapwright::layout::violation::{Subject, Violation};
+use lapwright::model::notch::{Notch, NotchSide};
 use lapwright::model::seam::Dual;
 use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
 use lapwright::takeoff::quantities;
@@ -56,7 +57,7 @@ fn shift(p: &mut lapwright::layout::piece::Piece, dx: f64) {
 }
 
 /// Faults of pieces, seams, panels and the bound: what, the rule that catches it, how.
-pub(crate) const FAULTS: [(&str, Rule, Break); 51] = [
+pub(crate) const FAULTS: [(&str, Rule, Break); 52] = [
     ("a piece gone", Rule::FieldCovered, |l| {
         seamed(l).pieces.remove(1);
     }),
@@ -215,6 +216,15 @@ pub(crate) const FAULTS: [(&str, Rule, Break); 51] = [
         piece(l, |p| p.notches.iter().any(|n| n.left > 2.0 && n.left + n.width < p.length - 2.0))
             .notches
             .clear()
+    }),
+    // What a level cut may fall is a quarter of the finest mark on a tape, 1/64 in.
+    ("a notch a thirty-second of an inch deeper", Rule::PieceCuts, |l| {
+        let level = |n: &Notch| {
+            let open = matches!(n.side, NotchSide::Top | NotchSide::Bottom);
+            open && n.contour.is_none() && n.width > 8.0
+        };
+        let p = piece(l, |p| p.rip.is_none() && p.notches.iter().any(level));
+        p.notches.iter_mut().find(|n| level(n)).unwrap().depth += 1.0 / 32.0;
     }),
     ("a panel too few counted", Rule::PieceCounts, |l| l.takeoff[0].order -= 1.0),
     ("a jamb channel short", Rule::OpeningChannels, |l| {
