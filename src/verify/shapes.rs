@@ -96,40 +96,35 @@ fn level_at(ring: &[Xy], y: f64) -> bool {
     })
 }
 
-/// The sloped sides that bound a shape on one hand, taken together: of the highest stretch of sides that
-/// join, where another part of the shape bounds it farther up or down.
+/// The sloped sides that bound a shape on one hand, taken together.
 #[derive(Debug, Default)]
 struct Lean {
     /// Move sideways, going up.
     dx: f64,
     /// Rise.
     dy: f64,
-    /// Height of the whole stretch.
-    height: f64,
 }
 
+/// A side bounds the shape where it does so half way up itself: one that comes out past another part of the
+/// shape with its upper or its lower end alone does not.
 fn lean(slabs: &[Slab], hand: usize) -> Lean {
-    let mut stretches: Vec<(Lean, Xy)> = Vec::new();
-    let mut last: Option<(Xy, Xy)> = None;
-    for side in slabs.iter().filter_map(|s| s.outer).map(|o| o[hand]) {
-        let (a, b) = (side.low, side.high);
-        if last.replace((a, b)) == Some((a, b)) {
-            continue;
-        }
-        // A level side between two joins them; where the next begins lower, it is of another part.
-        let joins = |end: &Xy| (end[1] - a[1]).abs() < NEAR;
-        if !stretches.last().is_some_and(|(_, end)| joins(end)) {
-            stretches.push((Lean::default(), b));
-        }
-        let Some((of, end)) = stretches.last_mut() else { continue };
-        let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
-        (of.height, *end) = (of.height + dy, b);
-        if dy > SAME && dx.abs() > LEVEL / 4.0 && dx.abs() > dy / 200.0 {
-            (of.dx, of.dy) = (of.dx + dx, of.dy + dy);
+    let mut sides: Vec<(Xy, Xy)> = Vec::new();
+    for slab in slabs {
+        let Some(side) = slab.outer.map(|o| o[hand]) else { continue };
+        let middle = (side.low[1] + side.high[1]) / 2.0;
+        let bounds = middle >= slab.low && middle <= slab.high;
+        if bounds && sides.last() != Some(&(side.low, side.high)) {
+            sides.push((side.low, side.high));
         }
     }
-    let highest = stretches.into_iter().max_by(|a, b| a.0.height.total_cmp(&b.0.height));
-    highest.map_or_else(Lean::default, |s| s.0)
+    let mut out = Lean::default();
+    for (a, b) in sides {
+        let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
+        if dy > SAME && dx.abs() > LEVEL / 4.0 && dx.abs() > dy / 200.0 {
+            (out.dx, out.dy) = (out.dx + dx, out.dy + dy);
+        }
+    }
+    out
 }
 
 /// Number of an end: left, right.
