@@ -91,7 +91,7 @@ fn square(w: &LaidWall, id: &str) -> bool {
 /// notch goes round both.
 fn joined_beside(w: &LaidWall, [left, low, right, high]: [f64; 4]) -> bool {
     let fillers = w.fillers.iter().filter(|f| f.opening.is_none()).map(|f| f.place);
-    let hidden = w.hidden.iter().flat_map(|h| &h.outline).map(|ring| bounds(ring));
+    let hidden = w.hidden.iter().flat_map(|h| &h.outline).map(bounds);
     fillers.chain(hidden).any(|[x0, y0, x1, y1]| {
         x0 <= right + NEAR && x1 >= left - NEAR && y0 <= high + NEAR && y1 >= low - NEAR
     })
