@@ -71,7 +71,8 @@ impl Reading {
 pub struct View {
     /// Name of the elevation.
     pub name: String,
-    /// `[left, bottom, right, top]` in drawing units.
+    /// `[left, bottom, right, top]` in the drawing's own units, y upward: of an SVG those of its `viewBox`, from
+    /// its lower edge up; of a PDF points of the page, from its lower left corner.
     pub region: Option<[f64; 4]>,
     /// Layers it is drawn on; all where empty.
     pub layers: Vec<String>,

@@ -113,6 +113,41 @@ fn dimensioned(dimensions: &[(f64, f64, &str)]) -> Vec<u8> {
     ])
 }
 
+/// A page by hand with a line that is written as dashed, one that is drawn dash by dash, and courses between
+/// windows.
+fn with_dashes() -> Vec<u8> {
+    let mut content = String::from("0.5 w 0 0 0 RG\n[6 2] 0 d 100 300 m 400 300 l S\n[] 0 d\n");
+    // 20 dashes of 6 and gaps of 2: 158 points.
+    for i in 0..20 {
+        content += &format!("{} 200 m {} 200 l S\n", 100 + 8 * i, 106 + 8 * i);
+    }
+    for (i, y) in (0..10).flat_map(|i| (0..8).map(move |k| (i, 40 + 6 * k))) {
+        content += &format!("{} {y} m {} {y} l S\n", 50 + 30 * i, 68 + 30 * i);
+    }
+    by_hand(&[
+        "<< /Type /Catalog /Pages 2 0 R >>".to_owned(),
+        "<< /Type /Pages /Kids [3 0 R] /Count 1 >>".to_owned(),
+        "<< /Type /Page /Parent 2 0 R /MediaBox [0 0 792 612] /Contents 4 0 R >>".to_owned(),
+        format!("<< /Length {} >>\nstream\n{content}\nendstream", content.len()),
+    ])
+}
+
+#[test]
+fn dashes_are_joined_to_their_line_and_lie_by_themselves() {
+    let mut findings = Findings::default();
+    let drawing = read::drawing(&with_dashes(), "x", &Limits::default(), &mut findings).unwrap();
+    let on = |name: &str| -> Vec<f64> {
+        let mine = drawing.items.iter().filter(|i| drawing.layers[i.layer].name == name);
+        mine.map(|i| match &i.shape {
+            Shape::Polyline(p) => (p.vertices[1].at - p.vertices[0].at).hypot(),
+            other => panic!("{other:?}"),
+        })
+        .collect()
+    };
+    assert_eq!(on("stroke 0.5 pt black dashed"), [300.0, 158.0]);
+    assert_eq!(on("stroke 0.5 pt black"), [18.0; 80]);
+}
+
 /// Dimensions of the whole wall, of a window and of the place between two, and one that is wrong.
 const DIMENSIONS: [(f64, f64, &str); 4] = [
     (0.0, 300.0, "25'-0\""),
