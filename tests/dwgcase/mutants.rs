@@ -52,7 +52,7 @@ fn of_sections(whole: &[u8], seed: u64) -> Option<Vec<u8>> {
     let which = at(&mut state, raw.sections.len());
     // Most of what a drawing says is in its objects.
     let objects = raw.sections.keys().position(|n| *n == SectionName::Objects);
-    let which = if seed % 2 == 0 { objects.unwrap_or(which) } else { which };
+    let which = if seed.is_multiple_of(2) { objects.unwrap_or(which) } else { which };
     let section = raw.sections.values_mut().nth(which)?;
     if section.is_empty() {
         return None;
