@@ -6,11 +6,15 @@ use super::style::{HEADING, Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect};
 
 /// Distance of lines of text.
-pub(super) const LINE: f64 = 0.158;
+pub(super) const LINE: f64 = 0.15;
 /// Room between columns.
 const GAP: f64 = 0.22;
 /// Least width of a column.
 const WIDTH: f64 = 3.6;
+/// The same on small paper, which else held two: letter, A4, ARCH A.
+const NARROW: f64 = 3.0;
+/// Paper so wide at most is small, inches inside its border.
+const SMALL: f64 = 11.0;
 /// Side of a box to tick.
 const BOX: f64 = 0.095;
 /// Distance of boxes.
@@ -49,10 +53,15 @@ impl Rows {
         Rows { width: width(area), rows: Vec::new() }
     }
 
+    /// Whether a column has no room for a table of six.
+    pub(super) fn is_narrow(&self) -> bool {
+        self.width < WIDTH
+    }
+
     /// A heading, with what stands at its right.
     pub(super) fn head(&mut self, text: &str, right: &str) {
         let right_width = crate::typeface::width(right, TEXT, false);
-        let text = fitted(text, HEADING * 0.8, true, self.width - right_width - 0.1);
+        let text = fitted(text, HEADING, true, self.width - right_width - 0.1);
         let mut cells = vec![(0.0, text, true)];
         if !right.is_empty() {
             cells.push((self.width - right_width, right.to_owned(), false));
@@ -96,9 +105,11 @@ impl Rows {
         self.ticked(0, "", text);
     }
 
-    /// A line in bold over what it names.
-    pub(super) fn bold(&mut self, text: &str) {
-        self.ticked_cells(0, &[(0.0, text.to_owned())], true);
+    /// A line over what it names: `lead` in bold, the rest plain.
+    pub(super) fn kept(&mut self, lead: &str, text: &str) {
+        let first = self.rows.len();
+        self.ticked(0, lead, text);
+        self.rows.iter_mut().skip(first).for_each(|r| r.keep = true);
     }
 
     /// Words at distances from the column's left with boxes before them, one line; each is cut to what fits.
@@ -187,7 +198,7 @@ impl Rows {
     }
 
     fn row(&self, c: &mut Canvas, row: &Row, at: Point) {
-        let height = if row.head { HEADING * 0.8 } else { TEXT };
+        let height = if row.head { HEADING } else { TEXT };
         let y = at.y - if row.head { 0.1 } else { LINE / 2.0 };
         for i in 0..row.boxes {
             let x = at.x + i as f64 * BOXES + BOX / 2.0 + 0.01;
@@ -210,7 +221,8 @@ const NEXT: f64 = 0.36;
 
 /// Columns that an area holds.
 pub(super) fn count(area: Rect) -> usize {
-    (((area.width() + GAP) / (WIDTH + GAP)).floor() as usize).max(1)
+    let least = if area.width() < SMALL { NARROW } else { WIDTH };
+    (((area.width() + GAP) / (least + GAP)).floor() as usize).max(1)
 }
 
 /// The width of each.

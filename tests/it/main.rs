@@ -34,6 +34,7 @@ mod cuts;
 mod datum;
 mod decor;
 mod details;
+mod drafting;
 #[path = "../noise/mod.rs"]
 mod drafting_noise;
 mod drawing_noise;
