@@ -46,11 +46,13 @@ impl Row {
 pub(super) struct Rows {
     width: f64,
     rows: Vec<Row>,
+    /// The row that begins the second page.
+    second: Option<usize>,
 }
 
 impl Rows {
     pub(super) fn new(area: Rect) -> Self {
-        Rows { width: width(area), rows: Vec::new() }
+        Rows { width: width(area), rows: Vec::new(), second: None }
     }
 
     /// Whether a column has no room for a table of six.
@@ -138,6 +140,19 @@ impl Rows {
         self.rows.push(row);
     }
 
+    /// What comes next may stand on the second page, where that makes no page more.
+    pub(super) fn part(&mut self) {
+        self.second = Some(self.rows.len());
+    }
+
+    /// Whether the second page begins where it may, not where the first is full.
+    fn parted(&self, area: Rect, tops: &[Vec<f64>]) -> Option<usize> {
+        let pages = |at| self.placed(area, tops, at).last().map_or(1, |p| p.0 + 1);
+        let at = self.second.filter(|_| tops.len() == 2)?;
+        let first = self.placed(area, tops, Some(at)).get(at).map(|p| p.0);
+        (first == Some(1) && pages(Some(at)) <= pages(None).max(2)).then_some(at)
+    }
+
     /// How many pages the list takes where the first pages' columns begin at these heights.
     pub(super) fn pages(&self, area: Rect, tops: &[Vec<f64>]) -> usize {
         self.places(area, tops).last().map_or(1, |p| p.0 + 1).max(tops.len())
@@ -145,6 +160,16 @@ impl Rows {
 
     /// Page, column and height of each row.
     fn places(&self, area: Rect, tops: &[Vec<f64>]) -> Vec<(usize, usize, f64)> {
+        self.placed(area, tops, self.parted(area, tops))
+    }
+
+    /// The same where row `second`, if any, begins the second page.
+    fn placed(
+        &self,
+        area: Rect,
+        tops: &[Vec<f64>],
+        second: Option<usize>,
+    ) -> Vec<(usize, usize, f64)> {
         let fresh = area.y1 - NEXT;
         let columns = count(area);
         let (mut page, mut column) = (0, 0);
@@ -154,6 +179,10 @@ impl Rows {
         let mut y = top(0, 0);
         let mut out = Vec::with_capacity(self.rows.len());
         for (i, row) in self.rows.iter().enumerate() {
+            if second == Some(i) && page == 0 {
+                (page, column) = (1, 0);
+                y = top(page, column);
+            }
             // What is kept together, up to the first row that may stand last in a column.
             let group = self.rows[i..].iter().scan(true, |go, r| {
                 let now = *go;

@@ -88,6 +88,7 @@ mod no_walls;
 mod odd_places;
 mod odd_settings;
 mod old_keys;
+mod one_length;
 mod one_order;
 mod overlay;
 mod own_files;

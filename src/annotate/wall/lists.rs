@@ -29,6 +29,8 @@ pub(super) fn rows(
     let mut out = Rows::new(area);
     saw(&mut out, layout, w, cuts, panels);
     rakes(&mut out, layout, w, cuts);
+    // Where trim has a view of its own, its list stands beside it.
+    out.part();
     trims(&mut out, layout, w, sticks);
     if let Some(of_wall) = layout.work.walls.iter().find(|k| k.wall == w.id) {
         let steps = work::steps(of_wall, layout.job.sheet.lengths);
