@@ -9,6 +9,7 @@ use lapwright::layout::piece::Piece;
 use lapwright::layout::set::LaidSet;
 use lapwright::model::sheet::Sheet;
 use lapwright::units::LengthStyle;
+use lapwright::wording::wall_sheets::RAKE_HEADS;
 use lapwright::write;
 
 use crate::sheets::{of_wall, prefix, texts, told};
@@ -55,15 +56,17 @@ fn on_wall(pre: &str, own: &[&Sheet], style: LengthStyle, found: &mut Found) {
                 && [a, b].iter().all(|t| t.bytes().all(|c| c.is_ascii_digit()))
         })
     };
-    let mut batch: Option<String> = None;
+    let (mut batch, mut in_rakes) = (None, false);
     let mut raked: Option<(String, Vec<String>)> = None;
     for t in own.iter().flat_map(|s| texts(s)) {
         let content = t.content.replace('\u{a0}', " ");
         if let Some((short, said)) = content.split_once("  ").filter(|(s, _)| is_short(s)) {
             found.add(&mark(short), "drawing", said);
         } else if t.bold {
+            in_rakes = content.starts_with("Rakes")
+                || (in_rakes && RAKE_HEADS.contains(&content.as_str()));
             batch = content.split_once(" at ").and_then(|(_, l)| first_length(l, style));
-        } else if is_short(&content) {
+        } else if in_rakes && is_short(&content) {
             // A row of the table of rakes: the piece, then its bottom and its top edge.
             raked = Some((mark(&content), Vec::new()));
         } else if let Some((mark, edges)) = &mut raked {
