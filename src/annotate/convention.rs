@@ -47,6 +47,7 @@ pub fn convention() -> Sheet {
     table(&mut canvas);
     canvas.finish_marks();
     Sheet {
+        full_size: false,
         name: "convention".to_owned(),
         title: words::TITLE.to_owned(),
         description: words::DESCRIPTION.to_owned(),

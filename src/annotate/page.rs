@@ -95,6 +95,7 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     }
     c.line(Ink::Rule, Point::new(b.x0, top - BLOCK / 2.0), Point::new(b.x1, top - BLOCK / 2.0));
     Sheet {
+        full_size: page.scale == sheets::FULL_SIZE,
         name: format!("{number:02}-{}", page.name),
         title: page.title,
         description: page.description,

@@ -74,6 +74,7 @@ pub fn problems(
     }
     canvas.finish_marks();
     Sheet {
+        full_size: false,
         name: "problems".to_owned(),
         title: heading(drawing, findings),
         description: sheets::PROBLEMS_DESCRIPTION.to_owned(),
