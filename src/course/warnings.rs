@@ -43,10 +43,8 @@ fn pieces(w: &LaidWall) -> impl Iterator<Item = (&LaidCourse, &Piece)> {
 fn behind_posts(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
     let set_backs = layout.job.set_backs();
     let corners = layout.corners.iter().flat_map(|c| c.sides.iter().map(move |s| (c, s)));
-    let taken = corners
-        .filter(|(_, s)| s.wall == w.id)
-        .map(|(c, s)| set_backs.at(c.kind, c.is_sided_first(&s.wall)))
-        .sum::<f64>();
+    let taken =
+        corners.filter(|(_, s)| s.wall == w.id).map(|(c, s)| set_backs.at(c, &s.wall)).sum::<f64>();
     let xs = || w.outline.iter().map(|p| p[0]);
     let (left, right) = (xs().fold(f64::MAX, f64::min), xs().fold(f64::MIN, f64::max));
     if pieces(w).next().is_none() && right > left && taken >= right - left - SAME {

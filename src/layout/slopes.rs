@@ -1,6 +1,6 @@
 //! Lower roofs and decks along an elevation's walls: what is flashed, and where water is turned out.
 
-use super::drawn_ends::drawn_ends;
+use super::drawn_ends::{corner_ends, drawn_ends};
 use super::laid::LaidHouse;
 use super::wall::{LaidElevation, LaidWall};
 use crate::geom::polygon::ring_contains;
@@ -29,6 +29,8 @@ pub struct RoofSide<'a> {
     /// The foot of a slope where the roof ends and its wall goes on: a kick-out stands there, or water
     /// from the roof runs behind the siding. Where the wall ends first, water falls clear of it.
     pub kick_out: Option<Xy>,
+    /// At how many of its ends it meets a corner, which its flashing is turned round.
+    pub turns: usize,
 }
 
 impl RoofSide<'_> {
@@ -41,21 +43,22 @@ impl RoofSide<'_> {
 impl LaidElevation {
     /// Its sides over lower roofs and decks, a foot or longer, up to the drawn corners of the house.
     pub fn roof_sides(&self, house: &LaidHouse) -> Vec<RoofSide<'_>> {
-        let all: Vec<(&LaidWall, [Xy; 2])> = self
+        let all: Vec<(&LaidWall, [Xy; 2], usize)> = self
             .walls
             .iter()
             .flat_map(|w| w.edges.iter().map(move |e| (w, e)))
             .filter(|(_, e)| e.kind == EdgeKind::LowerRoof)
-            .map(|(w, e)| (w, drawn_ends(house, w, e)))
-            .filter(|(_, [from, to])| reach(*from, *to) >= LEAST)
+            .map(|(w, e)| (w, drawn_ends(house, w, e), corner_ends(house, w, e)))
+            .filter(|(_, [from, to], _)| reach(*from, *to) >= LEAST)
             .collect();
         all.iter()
-            .map(|(wall, side)| {
+            .map(|(wall, side, turns)| {
                 let [from, to] = *side;
                 let sloped = (from[1] - to[1]).abs() > LEVEL;
-                let roof_ends = !all.iter().any(|(_, o)| leads_on(*o, *side));
+                let roof_ends = !all.iter().any(|(_, o, _)| leads_on(*o, *side));
                 let out = sloped && roof_ends && wall_goes_on(wall, *side);
-                RoofSide { wall, from, to, sloped, kick_out: out.then_some(foot(*side)) }
+                let kick_out = out.then_some(foot(*side));
+                RoofSide { wall, from, to, sloped, kick_out, turns: *turns }
             })
             .collect()
     }

@@ -67,7 +67,7 @@ fn place(rule: &mut Cases, layout: &LaidHouse, on: PieceOn, n: &Notch) {
         if n.around == [id.clone()]
             && n.contour.is_none()
             && square(w, id)
-            && !filled_beside(w, bite.0)
+            && !joined_beside(w, bite.0)
         {
             size(rule, on, n, (bites(w, id), bite));
         }
@@ -87,10 +87,12 @@ fn square(w: &LaidWall, id: &str) -> bool {
     })
 }
 
-/// Whether a filler that is in no frame touches a box: a notch goes round both.
-fn filled_beside(w: &LaidWall, [left, low, right, high]: [f64; 4]) -> bool {
-    w.fillers.iter().filter(|f| f.opening.is_none()).any(|f| {
-        let [x0, y0, x1, y1] = f.place;
+/// Whether a filler that is in no frame, or a drawn board or other part without siding, touches a box: a
+/// notch goes round both.
+fn joined_beside(w: &LaidWall, [left, low, right, high]: [f64; 4]) -> bool {
+    let fillers = w.fillers.iter().filter(|f| f.opening.is_none()).map(|f| f.place);
+    let hidden = w.hidden.iter().flat_map(|h| &h.outline).map(bounds);
+    fillers.chain(hidden).any(|[x0, y0, x1, y1]| {
         x0 <= right + NEAR && x1 >= left - NEAR && y0 <= high + NEAR && y1 >= low - NEAR
     })
 }

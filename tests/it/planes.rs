@@ -284,6 +284,44 @@ fn small_notches_are_drawing_detail() {
 }
 
 #[test]
+fn a_thin_gap_is_a_band_where_lines_are_drawn_along_it() {
+    // An inch between two hatches, from 100 to 101 up, 240 long; the lines go on 4 past the wall.
+    let hatches = [
+        siding(&[&rect(0.0, 0.0, 240.0, 100.0)], 0.0),
+        siding(&[&rect(0.0, 101.0, 240.0, 200.0)], 1.0),
+    ];
+    let lines = [100.0, 101.0].map(|y| line("0", (-4.0, y), (244.0, y)));
+    let l = read(&[hatches.as_slice(), &lines].concat());
+    let wall = only(&l);
+    assert!(near(net(wall), 240.0 * 199.0), "{}", net(wall));
+    assert_eq!((wall.bands.len(), boards(&l)), (1, 240.0));
+    // One line is the pen's, and so is none.
+    for lines in [&lines[..1], &[]] {
+        let l = read(&[hatches.as_slice(), lines].concat());
+        assert!(near(net(only(&l)), 240.0 * 200.0), "{}", net(only(&l)));
+        assert_eq!(only(&l).bands.len(), 0);
+    }
+}
+
+#[test]
+fn gutters_ends_in_the_end_of_a_wall_leave_it_one_corner() {
+    // Two notches of 1 1/2 x 5 1/2 in the right end, at 30 and 80 up: less deep than the 2 in that a post
+    // hides, which runs past them.
+    let notch = |y: f64| [(240.0, y), (238.5, y), (238.5, y + 5.5), (240.0, y + 5.5)];
+    let ring = [
+        &[(0.0, 0.0), (240.0, 0.0)],
+        &notch(30.0)[..],
+        &notch(80.0),
+        &rect(0.0, 0.0, 240.0, 108.0)[2..],
+    ];
+    let l = read(&[siding(&[&ring.concat()], 0.0)]);
+    assert_eq!(net(only(&l)), 240.0 * 108.0);
+    let corners: Vec<(f64, f64, f64)> =
+        l.corners.iter().map(|c| (c.sides[0].x, c.low, c.high)).collect();
+    assert_eq!(corners, [(0.0, 0.0, 108.0), (240.0, 0.0, 108.0)]);
+}
+
+#[test]
 fn a_porch_roof_parts_the_siding_of_one_wall() {
     // 20 in of roof and beam from 90 to 110 up, drawn 12 past the wall at both sides.
     let l = read(&[
@@ -368,4 +406,48 @@ fn a_partial_view_is_not_counted_twice() {
         title("PARTIAL NORTH ELEVATION", 600.0, -30.0),
     ]);
     assert_eq!(l.elevations.len(), 1);
+}
+
+#[test]
+fn no_corner_runs_through_siding_that_goes_on_past_it() {
+    // A part 120 wide, 240 high, with a wing 60 wide on its left from 100 to 140: the left side stands on
+    // its line below the wing and above it, and nothing stands there in between.
+    let ring = [
+        (0.0, 0.0),
+        (120.0, 0.0),
+        (120.0, 240.0),
+        (0.0, 240.0),
+        (0.0, 140.0),
+        (-60.0, 140.0),
+        (-60.0, 100.0),
+        (0.0, 100.0),
+    ];
+    let l = read(&[siding(&[&ring], 0.0)]);
+    let sides = l.corners.iter().flat_map(|c| &c.sides).filter(|s| s.x == 60.0);
+    let mut heights: Vec<(f64, f64)> = sides.map(|s| (s.low, s.high)).collect();
+    heights.sort_by(|a, b| a.0.total_cmp(&b.0));
+    assert_eq!(heights, [(0.0, 100.0), (140.0, 240.0)]);
+    // Without the wing, and with a gap in its place, one corner goes through: a roof parts the siding.
+    let l = read(&[
+        siding(&[&rect(0.0, 0.0, 120.0, 100.0)], 0.0),
+        siding(&[&rect(0.0, 120.0, 120.0, 240.0)], 0.0),
+        closed("A-ELEV", &rect(-12.0, 100.0, 132.0, 120.0)),
+    ]);
+    assert_eq!(l.corners.len(), 2);
+}
+
+#[test]
+fn a_board_beside_a_window_and_the_window_are_one_notch() {
+    // A board of 3/4 in along the left side of a window 44 x 56, from its sill up to the eave.
+    let l = read(&[
+        closed("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 108.0)),
+        closed("A-GLAZ", &rect(100.0, 36.0, 144.0, 92.0)),
+        closed("A-WALL-BAND", &rect(99.25, 36.0, 100.0, 108.0)),
+    ]);
+    let wall = only(&l);
+    assert!(near(net(wall), 240.0 * 108.0 - 44.0 * 56.0 - 0.75 * 72.0), "{}", net(wall));
+    // Under the sill both are cut round at once: 44 3/4 and the end gap, 1/4 in, on either side.
+    let pieces = wall.courses.iter().flat_map(|c| &c.runs).flat_map(|r| &r.pieces);
+    let widths: Vec<f64> = pieces.flat_map(|p| &p.notches).map(|n| n.width).collect();
+    assert!(widths.contains(&45.25), "{widths:?}");
 }

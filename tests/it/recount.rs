@@ -111,8 +111,8 @@ fn at(v: &Value) -> (f64, f64) {
     (num(&v[0]), num(&v[1]))
 }
 
-/// Slopes of lower roofs along a wall: feet of slope, and feet where no other slope goes on down.
-fn roofs(wall: &Value) -> (f64, f64) {
+/// Slopes of lower roofs along a wall: feet of slope, each turned round the corners it ends at, and feet where no other slope goes on down.
+fn roofs(wall: &Value, lap: f64) -> (f64, f64) {
     let slopes: Vec<((f64, f64), (f64, f64))> = list(wall, "edges")
         .iter()
         .filter(|e| e["kind"] == "lower-roof")
@@ -120,7 +120,11 @@ fn roofs(wall: &Value) -> (f64, f64) {
         .filter(|(a, b): &((f64, f64), (f64, f64))| (a.1 - b.1).abs() > 0.0625)
         .map(|(a, b)| if a.1 < b.1 { (a, b) } else { (b, a) })
         .collect();
+    let turned = list(wall, "edges").iter().filter(|e| e["kind"] == "lower-roof");
+    let turned = turned.filter(|e| (num(&e["from"][1]) - num(&e["to"][1])).abs() > 0.0625);
+    let turned: f64 = turned.map(|e| recount_flashing::turns(wall, e)).sum();
     let feet: f64 = slopes.iter().map(|(a, b)| (a.0 - b.0).hypot(a.1 - b.1) / 12.0).sum();
+    let feet = feet + turned * lap / 12.0;
     let near = |p: (f64, f64), q: (f64, f64)| (p.0 - q.0).hypot(p.1 - q.1) < 0.0625;
     // The roof ends there, and there is wall an inch farther out.
     let last = |low: &(f64, f64)| !slopes.iter().any(|(_, top)| near(*top, *low));
@@ -269,7 +273,8 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         assert!(flashed.len() as f64 >= line.1);
         line.1 = flashed.len() as f64;
     }
-    let (feet, outs) = walls(v).map(roofs).fold((0.0, 0.0), |a, b| (a.0 + b.0, a.1 + b.1));
+    let (feet, outs) =
+        walls(v).map(|w| roofs(w, lap)).fold((0.0, 0.0), |a, b| (a.0 + b.0, a.1 + b.1));
     if feet > 0.0 {
         let metric = v["job"]["sheet"]["lengths"] == "mm";
         let steps = if metric { feet * 0.3048 } else { feet };

@@ -24,6 +24,11 @@ pub(crate) fn to_corners(w: &Value, e: &Value) -> [(f64, f64); 2] {
     ends(w, e).map(|(place, _)| place)
 }
 
+/// At how many of its ends a corner stands.
+pub(crate) fn turns(w: &Value, e: &Value) -> f64 {
+    ends(w, e).iter().map(|(_, corner)| f64::from(u8::from(*corner))).sum()
+}
+
 /// The same, each with whether a corner stands there.
 fn ends(w: &Value, e: &Value) -> [((f64, f64), bool); 2] {
     let at = |v: &Value| (num(&v[0]), num(&v[1]));

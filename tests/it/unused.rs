@@ -350,6 +350,8 @@ fn every_command_tells_it() {
         let flat = said.split_whitespace().collect::<Vec<_>>().join(" ");
         assert!(flat.contains("WARNING drawn-unused"), "{command}: {said}");
         assert!(flat.contains("A-GLAZ: 1 drawn, 0 cut, 1 not (REGION)"), "{command}: {said}");
+        // A type that has no name here leaves none out.
+        assert!(flat.contains("[on A-GLAZ, line ") && !flat.contains("[ on"), "{command}: {said}");
     }
     let report = std::fs::read_dir(folder.path())
         .unwrap()
@@ -358,6 +360,32 @@ fn every_command_tells_it() {
         .map(|p| std::fs::read_to_string(p).unwrap())
         .unwrap_or_default();
     assert!(report.contains("drawn-unused"), "{report}");
+}
+
+#[test]
+fn where_nothing_can_be_laid_out_it_is_told_what_was_not_used() {
+    // The only wall has a corner beyond all that is held.
+    let folder = tempfile::tempdir().unwrap();
+    let text = crate::support::dxf(&[(
+        "A-WALL-OTLN",
+        &[(0.0, 0.0), (240.0, 0.0), (240.0, 1e300), (0.0, 96.0)],
+    )]);
+    std::fs::write(folder.path().join("d.dxf"), text).unwrap();
+    for command in ["layout", "takeoff", "check"] {
+        let out = Command::cargo_bin("lapwright")
+            .unwrap()
+            .current_dir(folder.path())
+            .args([command, "d.dxf"])
+            .output()
+            .unwrap();
+        assert_eq!(out.status.code(), Some(1), "{command}");
+        let said = String::from_utf8_lossy(&[out.stdout, out.stderr].concat()).into_owned();
+        let flat = said.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(flat.contains("no-walls"), "{command}: {said}");
+        for words in ["WARNING numbers-absurd", "0 laid out, 1 not (too far out)"] {
+            assert_eq!(flat.matches(words).count(), 1, "{command}: {said}");
+        }
+    }
 }
 
 #[test]

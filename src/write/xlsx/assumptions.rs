@@ -55,7 +55,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
 fn place(n: &Finding) -> String {
     let mut out: Vec<String> = n.elevation.iter().map(|e| e.to_string()).collect();
     out.extend(n.at.map(|p| tables::place(p.x, p.y)));
-    out.extend(n.origin.as_ref().map(|o| format!("{} on {}{}", o.entity, o.layer, o.in_file())));
+    out.extend(n.origin.as_ref().map(|o| format!("{}on {}{}", o.before(), o.layer, o.in_file())));
     out.join(", ")
 }
 
