@@ -198,8 +198,8 @@ fn in_workbook(set: &LaidSet, found: &mut Found, figures: &mut BTreeMap<String, 
     let mut book = Xlsx::new(Cursor::new(bytes)).unwrap();
     let panels = book.worksheet_range("Panels").unwrap();
     let rows: Vec<&[Data]> = panels.rows().collect();
-    let head = rows.iter().position(|r| r.iter().any(|c| c.to_string() == "Cut to")).unwrap();
-    let column = |name: &str| rows[head].iter().position(|c| c.to_string() == name).unwrap();
+    let head = rows.iter().position(|r| r.iter().any(|c| *c == "Cut to")).unwrap();
+    let column = |name: &str| rows[head].iter().position(|c| *c == name).unwrap();
     let unit = set.layout.job.sheet.lengths.unit();
     let (mark, number, words) =
         (column("Piece"), column(&format!("Length ({unit})")), column("Cut to"));
