@@ -59,7 +59,15 @@ fn printed_with(title: &str, more: &[&str]) -> Sheet {
         drawing.draw(glass, Shape::Polyline(line));
     }
     let (name, description) = ("sheet".to_owned(), String::new());
-    Sheet { name, title: title.to_owned(), description, width: 11.0, height: 8.5, drawing }
+    Sheet {
+        name,
+        title: title.to_owned(),
+        description,
+        width: 11.0,
+        height: 8.5,
+        full_size: false,
+        drawing,
+    }
 }
 
 fn pdf_of(sheets: &[Sheet]) -> Vec<u8> {
