@@ -207,9 +207,11 @@ fn give_edges(local: &ViewFrame, wall: &mut DrawnWall, hiding: &Hiding, findings
     // What only touches a wall's outline belongs to the wall beside it.
     let whole = [Polygon::simple(wall.outline.clone())];
     let hides = |shapes: &[Polygon]| -> Vec<Polygon> {
+        // A jog of its own size, as the end of a gutter, is small and no noise.
+        let least = |s: &Polygon| NOISE.min(0.5 * s.area());
         let over = |s: &&Polygon| {
             touches(s, &whole[0])
-                && total_area(&intersection(std::slice::from_ref(*s), &whole)) > NOISE
+                && total_area(&intersection(std::slice::from_ref(*s), &whole)) > least(s)
         };
         shapes.iter().filter(over).cloned().collect()
     };

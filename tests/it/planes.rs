@@ -284,6 +284,44 @@ fn small_notches_are_drawing_detail() {
 }
 
 #[test]
+fn a_thin_gap_is_a_band_where_lines_are_drawn_along_it() {
+    // An inch between two hatches, from 100 to 101 up, 240 long; the lines go on 4 past the wall.
+    let hatches = [
+        siding(&[&rect(0.0, 0.0, 240.0, 100.0)], 0.0),
+        siding(&[&rect(0.0, 101.0, 240.0, 200.0)], 1.0),
+    ];
+    let lines = [100.0, 101.0].map(|y| line("0", (-4.0, y), (244.0, y)));
+    let l = read(&[hatches.as_slice(), &lines].concat());
+    let wall = only(&l);
+    assert!(near(net(wall), 240.0 * 199.0), "{}", net(wall));
+    assert_eq!((wall.bands.len(), boards(&l)), (1, 240.0));
+    // One line is the pen's, and so is none.
+    for lines in [&lines[..1], &[]] {
+        let l = read(&[hatches.as_slice(), lines].concat());
+        assert!(near(net(only(&l)), 240.0 * 200.0), "{}", net(only(&l)));
+        assert_eq!(only(&l).bands.len(), 0);
+    }
+}
+
+#[test]
+fn gutters_ends_in_the_end_of_a_wall_leave_it_one_corner() {
+    // Two notches of 1 1/2 x 5 1/2 in the right end, at 30 and 80 up: less deep than the 2 in that a post
+    // hides, which runs past them.
+    let notch = |y: f64| [(240.0, y), (238.5, y), (238.5, y + 5.5), (240.0, y + 5.5)];
+    let ring = [
+        &[(0.0, 0.0), (240.0, 0.0)],
+        &notch(30.0)[..],
+        &notch(80.0),
+        &rect(0.0, 0.0, 240.0, 108.0)[2..],
+    ];
+    let l = read(&[siding(&[&ring.concat()], 0.0)]);
+    assert_eq!(net(only(&l)), 240.0 * 108.0);
+    let corners: Vec<(f64, f64, f64)> =
+        l.corners.iter().map(|c| (c.sides[0].x, c.low, c.high)).collect();
+    assert_eq!(corners, [(0.0, 0.0, 108.0), (240.0, 0.0, 108.0)]);
+}
+
+#[test]
 fn a_porch_roof_parts_the_siding_of_one_wall() {
     // 20 in of roof and beam from 90 to 110 up, drawn 12 past the wall at both sides.
     let l = read(&[
