@@ -191,6 +191,14 @@ fn every_paper_and_both_units_keep_the_same_rules() {
         }
         marked_once(paper.name, &set.layout, &sheets);
         if set.layout.job.sheet.lengths == LengthStyle::Mm {
+            // Whole millimeters, but for what is under 3 of them: a tape has no others.
+            for t in sheets.iter().flat_map(texts) {
+                let words: Vec<&str> = t.content.split(' ').collect();
+                for w in words.windows(2).filter(|w| w[1].starts_with("mm") && w[0].contains('.')) {
+                    let mm: f64 = w[0].parse().unwrap_or(0.0);
+                    assert!(mm < 3.0, "{}: {}", paper.name, t.content);
+                }
+            }
             let feet = sheets.iter().flat_map(texts).find(|t| t.content.contains("'-"));
             assert!(feet.is_none(), "{}: {:?}", paper.name, feet.map(|t| &t.content));
         }
