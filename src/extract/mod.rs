@@ -83,6 +83,15 @@ pub fn zone(
     part(lines, job, Some(zone), findings)
 }
 
+/// The elevations of lines as they are drawn, each with its name and the part of the drawing it is in,
+/// inches.
+pub fn views_found(lines: &Linework, job: &Job) -> Vec<(String, Rect)> {
+    let named = siding::as_named(lines, job);
+    let walls = outlines(&named, job, &mut Findings::default());
+    let views = views::views(lines, &walls, job, &mut Findings::default());
+    views.elevations.iter().map(|v| (v.name.clone(), v.region)).collect()
+}
+
 /// The turns that the job asks for, of lines as they are drawn.
 ///
 /// # Errors
@@ -92,11 +101,8 @@ pub fn turns(
     job: &Job,
     findings: &mut Findings,
 ) -> Result<Vec<ViewTurn>, Refusal> {
-    let named = siding::as_named(lines, job);
-    let walls = outlines(&named, job, &mut Findings::default());
-    let views = views::views(lines, &walls, job, &mut Findings::default());
-    let found: Vec<(&str, Rect)> =
-        views.elevations.iter().map(|v| (v.name.as_str(), v.region)).collect();
+    let views = views_found(lines, job);
+    let found: Vec<(&str, Rect)> = views.iter().map(|(v, r)| (v.as_str(), *r)).collect();
     let names: Vec<&str> = found.iter().map(|v| v.0).collect();
     turns::report_unknown(&names, job, |v| v.turn.is_some() && !v.skip, findings);
     findings.refuse_on_error()?;

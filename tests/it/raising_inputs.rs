@@ -180,6 +180,14 @@ fn of_files(code: &str) -> Option<Input> {
             job: "[drawing]\nknown = \"0,0 450,0 = 25'-0\\\"\"\n".to_owned(),
         },
         "scales-on-page" => raw(&crate::pdf_in::of_two_scales()),
+        "view-scaled" | "view-scale-unknown" => Input::Drawing {
+            bytes: match code {
+                "view-scaled" => crate::pdf_in::of_half_scale(),
+                _ => crate::pdf_in::of_unknown_scale(),
+            },
+            job: "[layers]\nwall = [\"stroke 1.42 pt black\"]\nwindow = [\"stroke 0.71 pt black\"]\n"
+                .to_owned(),
+        },
         "scale-unknown" => raw(&crate::pdf_in::one_page()),
         "dwg-unreadable" => raw(b"AC1014"),
         "dwg-texts-lost" => raw(&crate::dwgcase::dwg_with_a_broken_text()),
