@@ -347,11 +347,10 @@ fn little_sided(width: f64, height: f64) -> Option<f64> {
     let mut drawn = vec![siding(&[&rect(0.0, 0.0, width, height)], 0.0)];
     drawn.extend((0..4).map(|i| line("X", corners[i], corners[(i + 1) % 4])));
     let view = "[[elevation]]\nname = \"S\"\nregion = [-9.0, -9.0, 609.0, 409.0]\n";
-    let told = found(&drawn, view).into_iter().find_map(|f| match f.kind {
+    found(&drawn, view).into_iter().find_map(|f| match f.kind {
         FindingKind::House(HouseFinding::FacadeShare { percent }) => Some(percent),
         _ => None,
-    });
-    told
+    })
 }
 
 #[test]
