@@ -3,8 +3,10 @@
 
 mod batches;
 mod lists;
+mod sticks;
 
 pub(super) use batches::{PanelWalls, in_order};
+pub(super) use sticks::Sticks;
 
 use super::canvas::{Canvas, Look, Mark};
 use super::columns::{Rows, tops_under};
@@ -15,7 +17,7 @@ use super::elevation::{LeftOff, Shown, Shows, draw, footnotes, labels};
 use super::elevation_index::AtElevation;
 use super::page::{Page, room};
 use super::scale::{FEW, MOST, elevation as scale_in_parts, parts};
-use super::style::HEADING;
+use super::style::TITLE;
 use crate::clean::{Destination, clean};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::paper::{Scale, scale, scales};
@@ -24,7 +26,7 @@ use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::wording::{sheets as sheet_words, wall_sheets as words};
 
 /// Courses drawn nearer than this, paper inches, cannot hold marks of 3/32 in between their lines.
-const PITCH: f64 = 0.13;
+const PITCH: f64 = 0.12;
 /// Height of a sheet's heading.
 const HEAD: f64 = 0.3;
 /// Scales that are tried for the fewest sheets, from the largest that fits.
@@ -61,14 +63,26 @@ struct Made<'a> {
 }
 
 /// The sheets of a wall.
-pub(super) fn sheets(layout: &Layout, at: &WallAt, cuts: &Cuts, panels: &PanelWalls) -> Vec<Page> {
+pub(super) fn sheets(
+    layout: &Layout,
+    at: &WallAt,
+    cuts: &Cuts,
+    (panels, sticks): (&PanelWalls, &Sticks),
+) -> Vec<Page> {
     let area = room(layout);
     let alone = alone(at.elevation, at.wall);
     let on = at.on.at_wall(at.wall);
     let prefix = prefix(at.wall);
     let mut notes = vec![words::marks_read(prefix)];
     notes.extend(footnotes(layout, &alone, &on));
-    let rows = lists::rows(layout, at.wall, cuts, &panels.at(at.number), &notes, area);
+    let rows = lists::rows(
+        layout,
+        at.wall,
+        cuts,
+        (&panels.at(at.number), (sticks, at.number)),
+        &notes,
+        area,
+    );
     let house = extent(&alone);
     let title = words::title(prefix, &at.elevation.name);
     let drop = drop_to_grade(&alone, house);
@@ -163,9 +177,13 @@ fn on_one(m: &Made, area: Rect, scale: &Scale) -> (Vec<Page>, usize) {
     let (mut c, left) = drawn(Shows::Pieces);
     let tops = tops(m, area, scale.factor);
     let marks = m.on.trims.len() as f64;
-    if left.marks == 0 && left.crowded as f64 <= CROWDED * marks {
+    // Where the lists take a second sheet, marks of trim stand there: neither is crowded, none nearly empty.
+    let (one, two) = ([tops.clone()], [tops.clone(), tops.clone()]);
+    let count = |tops: &[Vec<f64>]| m.rows.pages(area, tops);
+    let spills = count(&one) > 1 && count(&two) <= count(&one) && !m.on.trims.is_empty();
+    if left.marks == 0 && !spills && left.crowded as f64 <= CROWDED * marks {
         finish(&mut c, area, left);
-        return (pages(m, area, scale, &[tops], vec![c]), 0);
+        return (pages(m, area, scale, &one, vec![c]), 0);
     }
     let (mut alone, left) = drawn(Shows::PiecesAlone);
     finish(&mut alone, area, left);
@@ -174,7 +192,7 @@ fn on_one(m: &Made, area: Rect, scale: &Scale) -> (Vec<Page>, usize) {
     let left = draw(&mut trim, &shown(m, Shows::Trim), &view, body, &|_, _| None);
     finish(&mut trim, area, left);
     let without = without + left.marks;
-    (pages(m, area, scale, &[tops.clone(), tops], vec![alone, trim]), without)
+    (pages(m, area, scale, &two, vec![alone, trim]), without)
 }
 
 /// The room of a part, and its scale: courses at least so far apart on paper, in at most so many parts.
@@ -280,7 +298,7 @@ fn pages(
     let further = || {
         let mut c = Canvas::new(area);
         let title = sheet_words::title(&m.title, false);
-        c.left(&title, HEADING, true, Point::new(area.x0, area.y1 - 0.12));
+        c.left(&title, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
         c
     };
     let drawings = drawn.len();

@@ -48,6 +48,8 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let used: f64 = layout.trims.iter().map(|t| style.number(style.to_cut(t.length))).sum();
     g.subtotal(5, first, used, Look::Total);
     g.subtotal(13, first, left, Look::Total);
+    g.next();
+    g.print_to_here();
     kinds(&mut g, layout, takeoff, (first, last));
     g
 }
@@ -97,7 +99,7 @@ fn piece(g: &mut Grid, layout: &Layout, t: &TrimPiece) {
 /// Pieces and length of each kind, by formulas over the rows above.
 fn kinds(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, (first, last): (u32, u32)) {
     let style = layout.job.sheet.lengths;
-    g.row += 2;
+    g.row += 1;
     g.texts(&["By kind"], Look::Heading);
     let length = format!("Length ({})", style.unit());
     g.heads(&["Kind", "Pieces", &length], &[1, 2]);
