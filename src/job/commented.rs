@@ -154,6 +154,7 @@ fn value(path: &str, defaults: &Value) -> String {
         Some(("elevation", "region")) => "[0.0, 0.0, 480.0, 240.0]".to_owned(),
         Some(("elevation", "layers")) => "[\"front\"]".to_owned(),
         Some(("elevation", "turn")) => "180".to_owned(),
+        Some(("elevation", "known")) => "\"100,400 325,400 = 25'-0\\\"\"".to_owned(),
         Some(("elevation", "siding_layer")) => "\"A-WALL-PATT\"".to_owned(),
         Some(("wall" | "opening", "elevation")) => "\"FRONT ELEVATION\"".to_owned(),
         Some(("wall", "outline")) => "[[0.0, 0.0], [240.0, 96.0]]".to_owned(),

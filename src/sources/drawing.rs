@@ -26,6 +26,7 @@ facts! {
         LayerNames: "discipline, major and minor groups of a layer's name", [CadStandard], "1", Read;
         ShopDiscipline: "contractor and shop drawings have discipline Z", [CadStandard], "5.3", Read;
         LineWidths: "line widths of 0.13 to 2.0 mm in steps of about root 2", [IsoLines], "", Memory;
+        LineTypes: "dashes of 12, long dashes of 24 and gaps of 3 line widths", [IsoLines], "", Memory;
         FederalWidths: "fine 0.18, thin 0.25, medium 0.35, wide 0.50 mm", [CadStandard], "", Memory;
         GradeLine: "grade is the heaviest line of an elevation", [NavyDrafting], "", Read;
         ArchitecturalScales: "1/4 in to the foot is 1 to 48, 3/32 in 1 to 128", [], "", Exact;

@@ -90,3 +90,15 @@ fn a_house_without_a_gable_has_no_gable_pattern() {
     assert!(titles.contains(&"Lower roof pattern, 6 in 12".to_owned()), "{titles:?}");
     assert!(titles.iter().all(|t| !t.contains("Gable")), "{titles:?}");
 }
+
+#[test]
+fn a_slope_that_steps_farther_than_half_a_panel_has_no_pattern() {
+    // 1/2 in 12: a course of 8 in steps 12 x 8 / (1/2) = 192 in, more than a panel of 150 is long.
+    let roof = [(0.0, 20.0), (120.0, 20.0), (0.0, 25.0)];
+    let wall = rect(0.0, 0.0, 240.0, 120.0);
+    let drawing = dxf(&[("A-WALL-OTLN", &wall), ("A-ROOF-OTLN", &roof)]);
+    let set = lay_set(drawing.as_bytes(), &inches());
+    assert_eq!(broken(&set.layout), Vec::<String>::new());
+    let titles: Vec<String> = sheets(&set).into_iter().map(|s| s.title).collect();
+    assert!(titles.iter().all(|t| !t.contains("pattern")), "{titles:?}");
+}

@@ -663,3 +663,48 @@ fn a_group_is_a_layer_and_a_class_only_where_no_group_is_named() {
     let said: Vec<String> = findings.all().iter().map(crate::support::said).collect();
     assert!(said.iter().any(|s| s.contains("g10")), "{said:?}");
 }
+
+#[test]
+fn a_model_of_a_building_names_its_parts_by_class() {
+    // As programs write it that draw from a model: a number for an id, styles, and the sort of part.
+    let id = "part-7f3c0a1e-52d4-4b7a-9c1d-0e8f6a5b4c3";
+    let part = |n: usize, sort: &str, at: [f64; 4]| {
+        let [x, y, w, h] = at;
+        format!(
+            "<g id='{id}{n}' data-name='Part {n}' class='cut {sort} gray'>\
+             <rect class='thin' x='{x}' y='{y}' width='{w}' height='{h}'/></g>"
+        )
+    };
+    let wall = part(1, "IfcWall", [0.0, 0.0, 300.0, 100.0]);
+    let window = part(2, "IfcWindow", [50.0, 20.0, 40.0, 40.0]);
+    let text = format!(
+        "<svg xmlns='http://www.w3.org/2000/svg' width='300in' height='100in' viewBox='0 0 300 100'>{wall}{window}</svg>"
+    );
+    let job = "[layers]\nwall = [\"IfcWall\"]\nwindow = [\"IfcWindow\"]\n";
+    let job = lapwright::job::file::parse(job, "job").unwrap();
+    let (house, _) = read(&text, &job);
+    assert_eq!(opening_boxes(&house), [Rect::new(50.0, 40.0, 90.0, 80.0)]);
+    // A class of no such name goes before a number as well.
+    let text = text.replace("IfcWall", "Walls").replace("cut ", "").replace(" gray", "");
+    let text = text.replace("data-name", "data-part");
+    let job = "[layers]\nwall = [\"Walls\"]\nwindow = [\"IfcWindow\"]\n";
+    let job = lapwright::job::file::parse(job, "job").unwrap();
+    let (house, _) = read(&text, &job);
+    assert_eq!(opening_boxes(&house), [Rect::new(50.0, 40.0, 90.0, 80.0)]);
+}
+
+#[test]
+fn pens_stand_in_for_layers_where_an_svg_names_none() {
+    // A page as a converter makes it: groups with numbers, a wall in one pen and a window in another.
+    let text = String::from(
+        "<svg xmlns='http://www.w3.org/2000/svg' width='300in' height='100in' viewBox='0 0 300 100'>\
+        <g id='surface1'><g id='g12' transform='scale(2)'>\
+        <path d='M0 0H150V50H0Z' fill='none' stroke='#000' stroke-width='0.35'/></g>\
+        <g id='g13'><path d='M50 20H90V60H50Z' fill='none' stroke='#808080' stroke-width='0.25'/></g></g></svg>",
+    );
+    let job = "[layers]\nwall = [\"stroke 0.7 black\"]\nwindow = [\"stroke 0.25 gray 50 %\"]\n";
+    let job = lapwright::job::file::parse(job, "job").unwrap();
+    let (house, _) = read(&text, &job);
+    // The pen of the first is twice as wide as written: its group is drawn at twice the size.
+    assert_eq!(opening_boxes(&house), [Rect::new(50.0, 40.0, 90.0, 80.0)]);
+}
