@@ -21,7 +21,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     // Which other wall, and what is left, is for whoever reads the file.
     g.print_columns(12);
     g.text(0, tables::TRIM, Look::Title);
-    g.text(4, &tables::trim_note(&layout.job), Look::Text);
+    g.text(4, tables::trim_note(&layout.job), Look::Text);
     g.next();
     let head = heads(&mut g, style);
     let first = g.row + 1;
