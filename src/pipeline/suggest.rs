@@ -28,6 +28,10 @@ const KEPT: usize = 3;
 /// choosing: no source.
 const HIGHEST: f64 = 720.0;
 
+/// Walls that are smaller than this on the average, square feet, are not better than none: of our own
+/// choosing, no source.
+const LEAST_WALL: f64 = 10.0;
+
 /// Jobs that lead to a layout better than none.
 ///
 /// # Errors
@@ -60,7 +64,9 @@ pub(super) fn suggested(drawing: &Drawing, job: &Job) -> Suggested {
         let reached = tried(drawing, &job.with_guess(&guess)).0;
         // A layer that is tried for its siding is no wall's where none is found on it.
         let as_guessed = reached.from_siding || !is_siding(&guess);
-        if as_guessed && reached.is_better_than(&plain) {
+        // Loops of a plan, a schedule or a detail are no walls.
+        let are_walls = plain.usable || reached.area >= LEAST_WALL * reached.walls as f64;
+        if as_guessed && are_walls && reached.is_better_than(&plain) {
             jobs.push(JobGuess { reached, ..guess });
         }
     }

@@ -157,6 +157,19 @@ fn a_layer_of_level_lines_is_no_guess_where_they_are_no_siding() {
     assert!(walls(bytes.as_bytes(), &named.unwrap()).is_some());
 }
 
+#[test]
+fn loops_as_small_as_headers_are_no_guess_at_walls() {
+    // Four loops of 30 x 30, 6 1/4 sq ft each, and one of 60 x 30, 12 1/2 sq ft.
+    let jobs = |loops: &[[(f64, f64); 4]]| {
+        let rings: Vec<(&str, &[(f64, f64)])> = loops.iter().map(|l| ("HEADER", &l[..])).collect();
+        let inch = job_file::parse("[drawing]\nunit = \"inch\"\n", "j").unwrap();
+        pipeline::suggestions(dxf(&rings).as_bytes(), "t.dxf", &inch).unwrap().jobs.len()
+    };
+    let loops = [0.0, 100.0, 200.0, 300.0].map(|x| rect(x, 0.0, x + 30.0, 30.0));
+    assert_eq!(jobs(&loops), 0);
+    assert_eq!(jobs(&[rect(0.0, 0.0, 60.0, 30.0)]), 1);
+}
+
 fn drawn_line(a: (f64, f64), b: (f64, f64)) -> String {
     format!("0\nLINE\n8\nSECT\n10\n{}\n20\n{}\n11\n{}\n21\n{}\n", a.0, a.1, b.0, b.1)
 }
