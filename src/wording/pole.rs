@@ -94,10 +94,19 @@ pub fn choice(c: &DatumChoice, height: &str, laid: usize, style: LengthStyle) ->
     let what = if c.chosen { "In force" } else { "Or" };
     format!(
         "{what}: {height}, {:.1} points: {}. {}",
-        c.score,
+        total(c),
         effects(&c.effects, c.chosen.then_some(laid), style),
         points(c, style)
     )
+}
+
+/// Points of a datum as told: its terms rounded to a tenth each, as they stand beside it, so that a reader's sum agrees.
+pub fn total(c: &DatumChoice) -> f64 {
+    c.terms.iter().map(|t| tenth(t.points)).sum()
+}
+
+fn tenth(points: f64) -> f64 {
+    format!("{points:.1}").parse().unwrap_or(points)
 }
 
 /// How the points of a datum add up.

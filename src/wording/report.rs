@@ -109,16 +109,24 @@ pub fn zone(z: &LaidZone, elevation: &str, style: LengthStyle) -> String {
     )
 }
 
-/// What of a wall gets no siding; nothing where it is sided all over.
+/// What of a wall gets no siding; nothing where it is sided all over. What lies outside its gross area is told
+/// apart: the rest and the openings are what net area lacks of gross.
 pub fn bare_wall(w: &LaidWall, style: LengthStyle) -> Option<String> {
     let mut by: BTreeMap<BareBy, f64> = BTreeMap::new();
     w.bare.iter().for_each(|b| *by.entry(b.by).or_default() += b.area);
-    let each = |(by, area): (BareBy, f64)| {
-        format!("{:.1} {} {}", style.area(area), style.area_unit(), names::bare(by))
+    let each = |(by, area): (&BareBy, &f64)| {
+        format!("{:.1} {} {}", style.area(*area), style.area_unit(), names::bare(*by))
     };
-    let each: Vec<String> = by.into_iter().map(each).collect();
-    (!each.is_empty())
-        .then(|| format!("{} without siding, not in its net area: {}.", w.id, joined(&each)))
+    let beyond = |by: &BareBy| matches!(by, BareBy::BehindRoof | BareBy::StopsShort);
+    let told = |outside: bool, what: &str| {
+        let mine: Vec<String> = by.iter().filter(|(k, _)| beyond(k) == outside).map(each).collect();
+        (!mine.is_empty()).then(|| format!("{what}: {}", joined(&mine)))
+    };
+    let parts: Vec<String> = told(false, "not in its net area")
+        .into_iter()
+        .chain(told(true, "outside its gross area"))
+        .collect();
+    (!parts.is_empty()).then(|| format!("{} without siding, {}.", w.id, parts.join("; ")))
 }
 
 /// A broken seam rule by its mark.

@@ -107,6 +107,11 @@ fn wall_over_and_behind_a_porch_roof_is_no_net_area() {
     assert!(near(w.bare_area(), 1.25));
     assert!((net(&takeoff, "bare-wall") - 0.6125).abs() < 1e-3);
     assert!(near(net(&takeoff, "squares"), 5.3875));
+    // A reader's sum agrees: 540 gross less 1.25 are 538.75; the 60 were never in gross.
+    let told = lapwright::wording::report::bare_wall(w, layout.job.sheet.lengths).unwrap();
+    let (in_gross, beyond) = told.split_once("; ").unwrap();
+    assert!(in_gross.ends_with("in the clearance over lower roofs"), "{told}");
+    assert_eq!(beyond, "outside its gross area: 60.0 sq ft behind lower roofs.");
 }
 
 /// A wall of 240 by 96 in, a roof line 6 in over its top, another wall 4 in beside it, 120 by 90.

@@ -161,6 +161,54 @@ fn layout_with_prices_puts_costs_into_every_table() {
 }
 
 #[test]
+fn a_price_list_never_changes_a_layout() {
+    // Two lengths at costs of the job's own, and lists that make the one or the other dear: the same panels,
+    // to the last byte of the layout, its drawings and its cut list.
+    let dir = tempfile::tempdir().unwrap();
+    let file = |name: &str, text: &str| {
+        let path = dir.path().join(name);
+        std::fs::write(&path, text).unwrap();
+        path.to_str().unwrap().to_owned()
+    };
+    let job = std::fs::read_to_string(quick_job(HOUSE)).unwrap();
+    let one = |l: &&str| !l.starts_with("length ") && !l.starts_with("carton ");
+    let job: String = job.lines().filter(one).flat_map(|l| [l, "\n"]).collect();
+    let stock = |length: &str, carton: u32, cost: f64| {
+        format!("[[stock]]\nlength = {length}\ncarton = {carton}\ncost = {cost}\n")
+    };
+    let lengths = stock("150", 12, 1.0) + &stock("200", 9, 1.3);
+    let job = file("job.toml", &format!("{job}\n{lengths}"));
+    let lists = [("9.00", "900.00"), ("900.00", "9.00")].map(|(first, second)| {
+        let rows = format!(
+            "item,unit,price,currency\ncartons,carton,{first},USD\ncartons-second,carton,{second},USD\n"
+        );
+        file(&format!("p{first}.csv"), &rows)
+    });
+    let laid = |n: usize, more: &[&str]| {
+        let out = dir.path().join(format!("out{n}"));
+        let mut c = Command::cargo_bin("lapwright").unwrap();
+        c.current_dir(root()).args(["layout", &format!("sample-drawings/{HOUSE}.dxf")]);
+        c.args(["--job", &job, "--no-pictures", "--quiet", "--out", out.to_str().unwrap()]);
+        text(&c.args(more).output().unwrap());
+        ["layout.json", "overlay.dxf", "cut-list.csv"].map(|f| std::fs::read(out.join(f)).unwrap())
+    };
+    let without = laid(0, &[]);
+    for (n, list) in lists.iter().enumerate() {
+        assert!(laid(n + 1, &["--prices", list]) == without, "{list}");
+    }
+    // The job's own costs do change it: the list was worth changing it for.
+    let dear = |first: f64, second: f64| {
+        let costs = stock("150", 12, first) + &stock("200", 9, second);
+        let text = std::fs::read_to_string(&job).unwrap().replace(&lengths, &costs);
+        let job = lapwright::job::file::parse(&text, "job").unwrap();
+        let house = std::fs::read(root().join(format!("sample-drawings/{HOUSE}.dxf"))).unwrap();
+        let layout = crate::support::lay(&house, &job);
+        layout.panels.iter().map(|p| p.stock).fold(0.0, f64::max)
+    };
+    assert_eq!((dear(1.0, 9.0), dear(9.0, 1.0)), (150.0, 200.0));
+}
+
+#[test]
 fn explanations_name_figures_rules_and_pieces() {
     let layout = crate::support::laid_by_a_crew(COTTAGE);
     let takeoff = lapwright::takeoff::quantities(&layout);

@@ -394,6 +394,37 @@ fn every_quantity_of_every_sample_is_counted_again() {
 }
 
 #[test]
+fn every_line_has_its_recount() {
+    // A line that no recount makes, and one that is lacking, are both found out.
+    let v = written(&laid_by_a_crew("one-window"));
+    check(&v, "as written");
+    let caught = |v: Value| std::panic::catch_unwind(|| check(&v, "broken")).is_err();
+    for n in 0..list(&v, "takeoff").len() {
+        let mut other = v.clone();
+        other["takeoff"][n]["id"] = "no-such-line".into();
+        assert!(caught(other), "{n}");
+        let mut fewer = v.clone();
+        fewer["takeoff"].as_array_mut().unwrap().remove(n);
+        assert!(caught(fewer), "{n}");
+    }
+    // Every name that a line may have, but for trim, which is recounted by its sort, is in a recount.
+    let texts = [
+        include_str!("recount.rs"),
+        include_str!("recount_estimate.rs"),
+        include_str!("recount_flashing.rs"),
+    ];
+    let trim = lapwright::model::trim::TrimStock::ALL.map(|s| s.line_id().to_string());
+    for name in lapwright::model::line_names::line_names() {
+        let spare = name.strip_prefix("spare-").is_some_and(|of| trim.iter().any(|t| t == of));
+        if spare || trim.contains(&name) {
+            continue;
+        }
+        let quoted = [format!("\"{name}\""), format!("\"{name}{{suffix}}\"")];
+        assert!(quoted.iter().any(|q| texts.iter().any(|t| t.contains(q))), "{name}: no recount");
+    }
+}
+
+#[test]
 fn quantities_under_another_job_are_counted_again() {
     let path = root().join("sample-drawings/curlew-cottage.dxf");
     let mut job = job(&path);

@@ -231,6 +231,9 @@ fn points_of_a_datum_add_up_as_they_are_told() {
             sum += points;
         }
         assert!((sum - c.score).abs() <= 0.05 * (c.terms.len() + 1) as f64, "{sum} {}", c.score);
+        // The total told is what a reader sums.
+        let whole = lapwright::wording::pole::choice(c, "", l.reworked(), l.job.sheet.lengths);
+        assert!(whole.contains(&format!(", {sum:.1} points: ")), "{sum}: {whole}");
     }
     // Of the one in force the cut list's own pieces are told.
     let list = l.pieces().filter(|(.., p)| p.rip.is_some() || !p.notches.is_empty()).count();

@@ -235,3 +235,23 @@ fn no_seam_stands_in_a_strip_thinner_than_the_least() {
         assert!(windows.iter().all(|(a, b)| *s < a - 0.6 || *s > b + 0.6), "{s}");
     }
 }
+
+#[test]
+fn the_line_for_the_starter_is_snapped_where_the_job_says() {
+    // The butt line is at 0; its line stands 2 in over it where nothing is said, or by the job's figure, below it
+    // where that is negative.
+    let wall = rect(0.0, 0.0, 300.0, 96.0);
+    for (line, said) in [
+        (None, "snap the line for its top edge 2\" above them, at 0'-2\""),
+        (Some(1.75), "snap the line for its top edge 1 3/4\" above them, at 0'-1 3/4\""),
+        (Some(-0.5), "snap the line for its top edge 1/2\" below them, at -0'-0 1/2\""),
+    ] {
+        let mut job = inches();
+        job.courses.datum = Some(0.0);
+        job.trim.starter_line = line.unwrap_or(job.trim.starter_line);
+        let set = crate::support::lay_set(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job);
+        let text = lapwright::write::report::text(&set.layout, &set.takeoff);
+        let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(text.contains(said), "{said}: {text}");
+    }
+}

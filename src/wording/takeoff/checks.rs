@@ -45,7 +45,7 @@ pub fn rule(rule: &CountingRule) -> String {
             "{each:.2} a square foot of net area, no waste{source}; the layout counts rips and notches whole"
         ),
         CountingRule::NailsBySquare { each, .. } => {
-            format!("{each:.0} a square of net area, computed")
+            format!("{each:.1} a square of net area, computed")
         }
         CountingRule::NailPounds => format!(
             "1 lb a square of net area, 1 1/2 in roofing nails{source}; the layout counts nails, longer ones weigh more"

@@ -18,7 +18,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
     for c in &layout.story_pole.choices {
         g.number(0, style.number(c.datum), Look::Three);
         g.text(1, &style.length(c.datum), Look::Text);
-        g.number(2, c.score, Look::Two);
+        g.number(2, words::total(c), Look::Two);
         g.text(3, if c.chosen { "in force" } else { "" }, Look::Text);
         let laid = c.chosen.then(|| layout.reworked());
         g.text(6, &words::effects(&c.effects, laid, style), Look::Wrapped);
