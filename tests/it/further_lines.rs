@@ -5,6 +5,7 @@ use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::model::item::CountUnit;
 use lapwright::model::quantity::TakeoffLine;
+use lapwright::model::trim::TrimKind;
 use lapwright::takeoff::price;
 use lapwright::wording::takeoff::items;
 
@@ -99,6 +100,29 @@ fn sealant_goes_by_the_bead() {
     let sealant = line(&layout, "sealant");
     let by_hand = 72.0 + 160.0 + 2.0 * 98.24 + 2.0 * 146.5 / 150.0 * 150f64.hypot(96.0);
     assert!((sealant.length.unwrap() - by_hand).abs() < 0.1, "{sealant:?}");
+}
+
+#[test]
+fn a_window_beside_a_filler_board_is_sealed_behind_all_its_flanges() {
+    // Between outside corners 52 in apart stands a window of 44 x 54 in: 4 in on each side, less set-back and
+    // gap, is filled by boards, and no channel stands at its jambs. Its flanges are there: 44 and twice
+    // 54 in, as of the window alone.
+    let wall = rect(0.0, 0.0, 52.0, 108.0);
+    let window = rect(4.0, 30.0, 48.0, 84.0);
+    let bytes = dxf(&[("A-WALL-OTLN", &wall), ("A-GLAZ", &window)]);
+    let layout = lay(bytes.as_bytes(), &job("[estimate]\nsealant = true\n"));
+    crate::recount::check(&crate::recount::written(&layout), "filled");
+    assert_eq!(layout.trims.iter().filter(|t| t.kind == TrimKind::Filler).count(), 2);
+    let sealant = line(&layout, "sealant");
+    assert!((sealant.length.unwrap() - 152.0).abs() < 0.01, "{sealant:?}");
+    // Two windows that touch are joined there: 72 in of heads, and a jamb of 36 in on each side.
+    let pair =
+        [rect(40.0, 37.0, 76.0, 73.0), rect(76.0, 37.0, 112.0, 73.0), rect(0.0, 0.0, 300.0, 96.0)];
+    let bytes = dxf(&[("A-WALL-OTLN", &pair[2]), ("A-GLAZ", &pair[0]), ("A-GLAZ", &pair[1])]);
+    let layout = lay(bytes.as_bytes(), &job("[estimate]\nsealant = true\n"));
+    crate::recount::check(&crate::recount::written(&layout), "joined");
+    let sealant = line(&layout, "sealant");
+    assert!((sealant.length.unwrap() - 144.0).abs() < 0.01, "{sealant:?}");
 }
 
 #[test]

@@ -67,6 +67,26 @@ fn cut(v: &Value, id: &str, lengths: &[f64], stock: f64) -> Option<(String, Coun
     (sum > 0.0).then(|| (id.to_owned(), (sum / stock, ordered(v, id).clamp(least, most))))
 }
 
+/// Round all openings of a wall, less their sills and twice what two that touch share.
+fn flanged(w: &Value) -> f64 {
+    let all = list(w, "openings");
+    let round = |o: &Value| -> f64 {
+        let ring = list(o, "outline");
+        let sides = ring.iter().zip(ring.iter().cycle().skip(1));
+        // A filler board in its frame is none of the opening.
+        let x = |p: &Value| num(&p[0]).max(num(&o["left"])).min(num(&o["right"]));
+        let up = sides.filter(|(a, b)| num(&b[0]) - num(&a[0]) < 1e-3);
+        up.map(|(a, b)| (x(a) - x(b)).hypot(num(&a[1]) - num(&b[1]))).sum()
+    };
+    let shared = |a: &Value, b: &Value| -> f64 {
+        let touch = (num(&a["right"]) - num(&b["left"])).abs() < 1e-3;
+        let high = num(&a["head"]).min(num(&b["head"])) - num(&a["sill"]).max(num(&b["sill"]));
+        if touch { high.max(0.0) } else { 0.0 }
+    };
+    let twice: f64 = all.iter().flat_map(|a| all.iter().map(move |b| 2.0 * shared(a, b))).sum();
+    all.iter().map(round).sum::<f64>() - twice
+}
+
 #[allow(clippy::too_many_lines)] // One line after the other.
 pub(crate) fn lines(v: &Value) -> BTreeMap<String, Count> {
     let mut out = BTreeMap::new();
@@ -83,17 +103,14 @@ pub(crate) fn lines(v: &Value) -> BTreeMap<String, Count> {
     }
     if e["sealant"] == true {
         let kind = v["job"]["product"]["kind"].as_str().unwrap();
-        let kinds: &[&str] = match kind {
-            "wood" | "fiber-cement" => {
-                &["outside-corner", "inside-corner", "abutment", "rake", "jamb"]
-            }
-            _ => &["jamb", "head"],
+        let butted = ["outside-corner", "inside-corner", "abutment", "rake", "jamb"];
+        let bead: f64 = if ["wood", "fiber-cement"].contains(&kind) {
+            let sides = walls(v).flat_map(|w| list(w, "edges"));
+            let butted = sides.filter(|s| butted.contains(&s["kind"].as_str().unwrap()));
+            butted.map(|s| between(&s["from"], &s["to"])).sum()
+        } else {
+            walls(v).map(flanged).sum()
         };
-        let sides = walls(v).flat_map(|w| list(w, "edges"));
-        let bead: f64 = sides
-            .filter(|s| kinds.contains(&s["kind"].as_str().unwrap()))
-            .map(|s| between(&s["from"], &s["to"]))
-            .sum();
         // 231 cubic inches to a gallon, 128 ounces to it.
         let each = n("sealant_cartridge") * 231.0 / 128.0 / n("sealant_bead") / n("sealant_bead");
         if bead > 0.0 {

@@ -4,7 +4,7 @@ use crate::geom::tol::CUT;
 use crate::layout::course::LaidCourse;
 use crate::layout::laid::LaidHouse;
 use crate::layout::piece::Piece;
-use crate::layout::wall::LaidEdge;
+use crate::layout::wall::{LaidEdge, LaidOpening, LaidWall};
 use crate::model::basis::Basis;
 use crate::model::house::EdgeKind;
 use crate::model::item::{CountUnit, Item};
@@ -24,17 +24,37 @@ fn reach(e: &LaidEdge) -> f64 {
     (e.from[0] - e.to[0]).hypot(e.from[1] - e.to[1])
 }
 
-/// Whether a bead goes along a side: boards, where they butt against trim; panels take none, and
-/// openings behind their flanges at head and jambs, the sill left open to drain: common practice, no
-/// source.
-fn sealed(e: &LaidEdge, boards: bool) -> bool {
-    use EdgeKind::{Abutment, Head, InsideCorner, Jamb, OutsideCorner, Rake};
-    match e.kind {
-        OutsideCorner | InsideCorner | Abutment | Rake => boards,
-        Jamb => true,
-        Head => !boards,
-        _ => false,
+/// Beads on a wall, each its height in the middle and its length. Boards have one where they butt against
+/// trim. Panels take none: an opening has one behind its flanges at head and jambs, also where a filler
+/// board stands beside it, the sill left open to drain. Common practice, no source.
+fn beads(w: &LaidWall, boards: bool) -> Vec<(f64, f64)> {
+    use EdgeKind::{Abutment, InsideCorner, Jamb, OutsideCorner, Rake};
+    if !boards {
+        return w.openings.iter().flat_map(|o| flanges(w, o)).collect();
     }
+    let butted =
+        |e: &&LaidEdge| matches!(e.kind, OutsideCorner | InsideCorner | Abutment | Rake | Jamb);
+    let along = |e: &LaidEdge| ((e.from[1] + e.to[1]) / 2.0, reach(e));
+    w.edges.iter().filter(butted).map(along).collect()
+}
+
+/// Sides of an opening that are no sill, and at which no other one touches it: units joined there.
+fn flanges(w: &LaidWall, o: &LaidOpening) -> Vec<(f64, f64)> {
+    // As wide as it is drawn: the outline takes in boards in its frame.
+    let drawn: Vec<[f64; 2]> =
+        o.outline.iter().map(|p| [p[0].max(o.left).min(o.right), p[1]]).collect();
+    let next = drawn.iter().cycle().skip(1);
+    // Outlines go round counterclockwise: a sill goes right.
+    let sides = drawn.iter().zip(next).filter(|(a, b)| b[0] < a[0] + CUT);
+    let joined = |y: f64, x: f64| {
+        let others = w.openings.iter().filter(|n| n.id != o.id && n.sill < y && y < n.head);
+        others.flat_map(|n| [n.left, n.right]).any(|side| (side - x).abs() <= CUT)
+    };
+    sides
+        .map(|(a, b)| ([(a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0], a, b))
+        .filter(|(m, a, b)| (a[0] - b[0]).abs() > CUT || !joined(m[1], m[0]))
+        .map(|(m, a, b)| (m[1], (a[0] - b[0]).hypot(a[1] - b[1])))
+        .collect()
 }
 
 fn sealant(layout: &LaidHouse) -> Option<TakeoffLine> {
@@ -45,10 +65,9 @@ fn sealant(layout: &LaidHouse) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut length = 0.0;
     for (e, w) in layout.walls() {
-        for s in w.edges.iter().filter(|s| sealed(s, boards)) {
-            let middle = (s.from[1] + s.to[1]) / 2.0;
-            shares.add((&e.name, &w.id), w.part_at(middle), 1, reach(s) / each);
-            length += reach(s);
+        for (middle, reach) in beads(w, boards) {
+            shares.add((&e.name, &w.id), w.part_at(middle), 1, reach / each);
+            length += reach;
         }
     }
     let basis = Basis::Beads {
