@@ -37,6 +37,7 @@ mod details;
 #[path = "../noise/mod.rs"]
 mod drafting_noise;
 mod drawing_noise;
+mod drawn_ends;
 mod drawn_shapes;
 mod drawn_siding;
 mod drawn_units;

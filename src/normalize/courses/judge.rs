@@ -111,11 +111,18 @@ fn grown(all: Vec<Patch>) -> (Vec<Patch>, Vec<Patch>) {
     let seeds: Vec<usize> = (0..all.len())
         .filter(|i| all[*i].lines >= SEED_LINES && all[*i].area() >= SEED_AREA)
         .collect();
+    // What stands over or under a patch of its own wall is on the levels of that one, not of another beside it.
     let beside = |p: &Patch| {
-        seeds.iter().map(|s| &all[*s]).any(|s| {
-            let near = s.frame().inflate(BESIDE, BESIDE).overlaps(p.frame());
-            s.family() == p.family() && near && s.off_levels(p.level.y) <= PHASE
-        })
+        let b = p.frame();
+        let near =
+            |s: &&Patch| s.family() == p.family() && s.frame().inflate(BESIDE, BESIDE).overlaps(b);
+        let near: Vec<&Patch> = seeds.iter().map(|s| &all[*s]).filter(near).collect();
+        let over = |s: &Patch| {
+            let f = s.frame();
+            f.x1.min(b.x1) - f.x0.max(b.x0) > 0.5 * b.width()
+        };
+        let stacked = near.iter().any(|s| over(s));
+        near.iter().any(|s| s.off_levels(p.level.y) <= PHASE && (!stacked || over(s)))
     };
     // A few lines at the edge of another family are that one's, at this spacing by chance.
     let of_other = |p: &Patch| {
