@@ -16,6 +16,8 @@ const SEED_LINES: usize = 6;
 const SEED_AREA: f64 = 2880.0;
 /// How far off a larger patch of its family a small one may stand, inches.
 const BESIDE: f64 = 96.0;
+/// Fewer lines than this may be the edges of a fascia.
+const FEW: usize = 4;
 /// Lines of one family stand on one another's levels but for this share of the pitch.
 const PHASE: f64 = 0.08;
 /// Of all level lines of its layer and ink inside a patch, its own have at least this share.
@@ -121,7 +123,7 @@ fn grown(all: Vec<Patch>) -> (Vec<Patch>, Vec<Patch>) {
             let f = s.frame();
             f.x1.min(b.x1) - f.x0.max(b.x0) > 0.5 * b.width()
         };
-        let stacked = near.iter().any(|s| over(s));
+        let stacked = p.lines < FEW && near.iter().any(|s| over(s));
         near.iter().any(|s| s.off_levels(p.level.y) <= PHASE && (!stacked || over(s)))
     };
     // A few lines at the edge of another family are that one's, at this spacing by chance.

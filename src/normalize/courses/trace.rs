@@ -154,7 +154,7 @@ impl<'a> Ends<'a> {
         if is_masonry(self.of.lines, span, p.y, &found) {
             return (Vec::new(), 0.0);
         }
-        if found.open == 0.0 && self.is_board(piece, span, &found.parts) {
+        if found.open == 0.0 && self.is_trim(piece, span, &found.parts) {
             return (Vec::new(), 0.0);
         }
         if let Some(second) = p.second.filter(|_| self.up && found.open > 0.5 * wide) {
@@ -169,7 +169,7 @@ impl<'a> Ends<'a> {
 
     /// Whether what lies beyond a line is a board with ends of its own, where the courses are not drawn so:
     /// then the line is the board's edge.
-    fn is_board(&self, piece: usize, span: Span, found: &[Polygon]) -> bool {
+    fn is_trim(&self, piece: usize, span: Span, found: &[Polygon]) -> bool {
         let y = self.of.pieces[piece].y;
         let Some(room) = found.iter().map(Polygon::bounds).reduce(|a, b| a.union(b)) else {
             return false;
