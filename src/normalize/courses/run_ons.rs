@@ -24,7 +24,7 @@ const MEETS: f64 = 1.0 / 8.0;
 /// Of a line that ends, no more than this share goes on.
 const LITTLE: f64 = 0.2;
 /// Most lines that follow by chance, a course apart, beyond one that runs on.
-const MOST_BEYOND: usize = 2;
+const MOST_BEYOND: usize = 0;
 
 /// Takes the links to a line at the foot or the head of courses that runs on past their plumb ends. Gives the
 /// pieces that are the ground, each with where the courses over it stand: none end there. A course that is
