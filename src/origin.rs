@@ -147,6 +147,12 @@ pub struct Origin {
 }
 
 impl Origin {
+    /// The type with a blank behind it, for words to follow; empty where it is not known.
+    pub fn before(&self) -> String {
+        let word = self.entity.word();
+        if word.is_empty() { String::new() } else { format!("{word} ") }
+    }
+
     /// Its line, as it is told behind its layer; nothing where the file has no lines.
     pub fn in_file(&self) -> String {
         if self.line == 0 { String::new() } else { format!(", line {}", self.line) }

@@ -11,7 +11,7 @@
 use std::collections::BTreeSet;
 
 /// Weights in 1/1024 in, so that sums are exact.
-const STEPS: f64 = 1024.0;
+pub(crate) const STEPS: f64 = 1024.0;
 /// A piece may be over its room by this much, steps: cut lengths are given to 1/16 in.
 const PLAY: u64 = 1;
 /// Steps of the search for each number of stock pieces aimed at: some 10 ms.
@@ -53,12 +53,12 @@ pub fn bound(lengths: &[f64], stock: f64, kerf: f64) -> usize {
     lower_bound(&weights, room)
 }
 
-fn room(stock: f64, kerf: f64) -> u64 {
+pub(crate) fn room(stock: f64, kerf: f64) -> u64 {
     steps(stock.max(0.0) + kerf) + PLAY
 }
 
-/// What a length takes of its stock's room.
-fn weight(length: f64, room: u64, kerf: f64) -> u64 {
+/// What a length with its saw cut takes of its stock's room, in the same steps.
+pub(crate) fn weight(length: f64, room: u64, kerf: f64) -> u64 {
     steps(length.max(0.0) + kerf).min(room)
 }
 

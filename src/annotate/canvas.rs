@@ -1,7 +1,7 @@
 //! Drawing on a sheet: shapes by what they are, text that remembers its room.
 
 use super::place::{Off, Placer, clipped, edge_towards, text_box};
-use super::style::{Ink, TEXT};
+use super::style::{HEADING, Ink, TEXT};
 use crate::clean::{Destination, clean};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::model::drawing::{Across, Dimension, Drawing, Polyline, Shape, Text, Up};
@@ -218,7 +218,7 @@ impl Canvas {
     pub(super) fn alarm(&mut self, r: Rect, words: &str) {
         self.rect(Ink::Alarm, r);
         self.rect(Ink::AlarmFrame, r);
-        let height = r.height() * 0.5;
+        let height = HEADING;
         let words = fitted(words, height, true, r.width() - 0.2);
         let at = r.center();
         self.placer.take(text_box(&words, height, true, at));

@@ -6,11 +6,15 @@ use super::style::{HEADING, Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect};
 
 /// Distance of lines of text.
-pub(super) const LINE: f64 = 0.158;
+pub(super) const LINE: f64 = 0.15;
 /// Room between columns.
 const GAP: f64 = 0.22;
 /// Least width of a column.
 const WIDTH: f64 = 3.6;
+/// The same on small paper, which else held two: letter, A4, ARCH A.
+const NARROW: f64 = 3.0;
+/// Paper so wide at most is small, inches inside its border.
+const SMALL: f64 = 11.0;
 /// Side of a box to tick.
 const BOX: f64 = 0.095;
 /// Distance of boxes.
@@ -42,17 +46,24 @@ impl Row {
 pub(super) struct Rows {
     width: f64,
     rows: Vec<Row>,
+    /// The row that begins the second page.
+    second: Option<usize>,
 }
 
 impl Rows {
     pub(super) fn new(area: Rect) -> Self {
-        Rows { width: width(area), rows: Vec::new() }
+        Rows { width: width(area), rows: Vec::new(), second: None }
+    }
+
+    /// Whether a column has no room for a table of six.
+    pub(super) fn is_narrow(&self) -> bool {
+        self.width < WIDTH
     }
 
     /// A heading, with what stands at its right.
     pub(super) fn head(&mut self, text: &str, right: &str) {
         let right_width = crate::typeface::width(right, TEXT, false);
-        let text = fitted(text, HEADING * 0.8, true, self.width - right_width - 0.1);
+        let text = fitted(text, HEADING, true, self.width - right_width - 0.1);
         let mut cells = vec![(0.0, text, true)];
         if !right.is_empty() {
             cells.push((self.width - right_width, right.to_owned(), false));
@@ -96,9 +107,11 @@ impl Rows {
         self.ticked(0, "", text);
     }
 
-    /// A line in bold over what it names.
-    pub(super) fn bold(&mut self, text: &str) {
-        self.ticked_cells(0, &[(0.0, text.to_owned())], true);
+    /// A line over what it names: `lead` in bold, the rest plain.
+    pub(super) fn kept(&mut self, lead: &str, text: &str) {
+        let first = self.rows.len();
+        self.ticked(0, lead, text);
+        self.rows.iter_mut().skip(first).for_each(|r| r.keep = true);
     }
 
     /// Words at distances from the column's left with boxes before them, one line; each is cut to what fits.
@@ -127,6 +140,19 @@ impl Rows {
         self.rows.push(row);
     }
 
+    /// What comes next may stand on the second page, where that makes no page more.
+    pub(super) fn part(&mut self) {
+        self.second = Some(self.rows.len());
+    }
+
+    /// Whether the second page begins where it may, not where the first is full.
+    fn parted(&self, area: Rect, tops: &[Vec<f64>]) -> Option<usize> {
+        let pages = |at| self.placed(area, tops, at).last().map_or(1, |p| p.0 + 1);
+        let at = self.second.filter(|_| tops.len() == 2)?;
+        let first = self.placed(area, tops, Some(at)).get(at).map(|p| p.0);
+        (first == Some(1) && pages(Some(at)) <= pages(None).max(2)).then_some(at)
+    }
+
     /// How many pages the list takes where the first pages' columns begin at these heights.
     pub(super) fn pages(&self, area: Rect, tops: &[Vec<f64>]) -> usize {
         self.places(area, tops).last().map_or(1, |p| p.0 + 1).max(tops.len())
@@ -134,6 +160,16 @@ impl Rows {
 
     /// Page, column and height of each row.
     fn places(&self, area: Rect, tops: &[Vec<f64>]) -> Vec<(usize, usize, f64)> {
+        self.placed(area, tops, self.parted(area, tops))
+    }
+
+    /// The same where row `second`, if any, begins the second page.
+    fn placed(
+        &self,
+        area: Rect,
+        tops: &[Vec<f64>],
+        second: Option<usize>,
+    ) -> Vec<(usize, usize, f64)> {
         let fresh = area.y1 - NEXT;
         let columns = count(area);
         let (mut page, mut column) = (0, 0);
@@ -143,6 +179,10 @@ impl Rows {
         let mut y = top(0, 0);
         let mut out = Vec::with_capacity(self.rows.len());
         for (i, row) in self.rows.iter().enumerate() {
+            if second == Some(i) && page == 0 {
+                (page, column) = (1, 0);
+                y = top(page, column);
+            }
             // What is kept together, up to the first row that may stand last in a column.
             let group = self.rows[i..].iter().scan(true, |go, r| {
                 let now = *go;
@@ -187,7 +227,7 @@ impl Rows {
     }
 
     fn row(&self, c: &mut Canvas, row: &Row, at: Point) {
-        let height = if row.head { HEADING * 0.8 } else { TEXT };
+        let height = if row.head { HEADING } else { TEXT };
         let y = at.y - if row.head { 0.1 } else { LINE / 2.0 };
         for i in 0..row.boxes {
             let x = at.x + i as f64 * BOXES + BOX / 2.0 + 0.01;
@@ -210,7 +250,8 @@ const NEXT: f64 = 0.36;
 
 /// Columns that an area holds.
 pub(super) fn count(area: Rect) -> usize {
-    (((area.width() + GAP) / (WIDTH + GAP)).floor() as usize).max(1)
+    let least = if area.width() < SMALL { NARROW } else { WIDTH };
+    (((area.width() + GAP) / (least + GAP)).floor() as usize).max(1)
 }
 
 /// The width of each.

@@ -1,7 +1,7 @@
 //! The drawing convention as one page: what to draw, on which layer, with a small example.
 
 use super::canvas::{Canvas, wrapped};
-use super::style::{HEADING, Ink, TEXT};
+use super::style::{HEADING, Ink, TEXT, TITLE};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::layers::AGREED_LAYERS;
 use crate::model::linework::Role;
@@ -41,12 +41,13 @@ const ROLES: [(Role, u8); 17] = [
 pub fn convention() -> Sheet {
     let mut canvas = Canvas::new(Rect::new(0.0, 0.0, WIDTH, HEIGHT));
     canvas.rect(Ink::Border, Rect::new(0.4, 0.4, WIDTH - 0.4, HEIGHT - 0.4));
-    canvas.left(words::TITLE, HEADING * 1.3, true, Point::new(LEFT, HEIGHT - 0.8));
+    canvas.left(words::TITLE, TITLE, true, Point::new(LEFT, HEIGHT - 0.8));
     example(&mut canvas);
     rules(&mut canvas);
     table(&mut canvas);
     canvas.finish_marks();
     Sheet {
+        full_size: false,
         name: "convention".to_owned(),
         title: words::TITLE.to_owned(),
         description: words::DESCRIPTION.to_owned(),
@@ -134,7 +135,7 @@ fn example(canvas: &mut Canvas) {
         ("12", (3.5, -0.5), (2.95, -0.5)),
     ] {
         canvas.line(Ink::Dimension, p(at.0, at.1), p(foot.0, foot.1));
-        canvas.on_ground(number, TEXT * 1.2, p(at.0, at.1));
+        canvas.on_ground(number, TEXT, p(at.0, at.1));
     }
 }
 

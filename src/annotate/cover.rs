@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::canvas::{Canvas, fitted};
 use super::flow::Flow;
 use super::page::{Page, room};
-use super::style::{HEADING, TEXT};
+use super::style::{TEXT, TITLE};
 use super::{key_plan, profile};
 use crate::finding::lines::LineCode;
 use crate::finding::{Audience, FindingCode, Severity};
@@ -40,7 +40,7 @@ fn made(layout: &Layout, titles: &[String], next: usize) -> Vec<Page> {
     let mut c = Canvas::new(area);
     let t = &layout.job.title;
     let name = if t.project.is_empty() { layout.drawing.name.clone() } else { t.project.clone() };
-    let big = HEADING * 1.6;
+    let big = TITLE;
     let shown = fitted(&name, big, true, area.width() * 0.6);
     c.left(&shown, big, true, Point::new(area.x0, area.y1 - 0.15));
     let under = sheets::cover_subtitle(&layout.drawing.name, layout.zone.as_deref());

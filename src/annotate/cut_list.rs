@@ -3,7 +3,7 @@
 use super::canvas::{Canvas, fitted};
 use super::columns;
 use super::page::{Page, room};
-use super::style::{HEADING, Ink, TEXT};
+use super::style::{Ink, TEXT, TITLE};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
@@ -114,7 +114,7 @@ fn page(layout: &Layout, c: Canvas, n: usize) -> Page {
 }
 
 pub(super) fn heading(c: &mut Canvas, area: Rect, title: &str, words: &str) {
-    let w = c.left(title, HEADING, true, Point::new(area.x0, area.y1 - 0.12));
+    let w = c.left(title, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
     let words = fitted(words, TEXT, false, area.width() - w - 0.3);
     c.left(&words, TEXT, false, Point::new(area.x0 + w + 0.3, area.y1 - 0.12));
 }

@@ -43,6 +43,10 @@ pub(super) struct PostShown {
     pub wall: WallId,
     /// Which way its corner turns.
     pub corner: CornerKind,
+    /// Degrees between its walls, where it is not square and known.
+    pub angle: Option<f64>,
+    /// How far off the corner siding is reckoned from.
+    pub set_back: f64,
     /// The drawn corner.
     pub x: f64,
     /// The edge of its face on the wall.
@@ -115,19 +119,21 @@ fn posts(layout: &Layout, e: &LaidElevation, sides: &CornerSides) -> Vec<PostSho
         let (low, high) = (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]));
         let x = (s.from[0] + s.to[0]) / 2.0;
         let here = |c: &Corner, k: &CornerSide| {
-            let back = set_backs.at(c.kind, c.is_sided_first(&k.wall));
+            let back = set_backs.at(c, &k.wall);
             c.kind == kind
                 && k.side == hand
                 && (k.low < high && k.high > low)
                 && ((x - k.x).abs() - back).abs() < LEVEL
         };
         let of_wall = sides.get(w.id.as_str()).into_iter().flatten();
-        let Some((_, k)) = of_wall.copied().find(|(c, k)| here(c, k)) else { continue };
-        let wide = layout.job.corner_face(kind);
+        let Some((c, k)) = of_wall.copied().find(|(c, k)| here(c, k)) else { continue };
+        let wide = layout.job.corner_face_at(c);
         let face = if hand == Hand::Left { k.x + wide } else { k.x - wide };
         out.push(PostShown {
             wall: w.id.clone(),
             corner: kind,
+            angle: c.angle,
+            set_back: set_backs.at(c, &k.wall),
             x: k.x,
             face,
             heights: (low, high),

@@ -1,11 +1,11 @@
 //! Headings, sentences and tables in columns that go on from page to page.
 
 use super::canvas::{Canvas, fitted, wrapped};
-use super::style::{HEADING, Ink, TEXT};
+use super::style::{HEADING, Ink, TEXT, TITLE};
 use crate::geom::vocabulary::{Point, Rect};
 
 /// Distance of lines of text.
-const LINE: f64 = 0.165;
+const LINE: f64 = 0.155;
 /// Room between columns.
 const GAP: f64 = 0.25;
 
@@ -53,7 +53,7 @@ impl Flow {
         if self.column == self.columns {
             let mut next = Canvas::new(self.area);
             let at = Point::new(self.area.x0, self.area.y1 - 0.12);
-            next.left(self.next, HEADING, true, at);
+            next.left(self.next, TITLE, true, at);
             self.pages.push(std::mem::replace(&mut self.canvas, next));
             self.column = 0;
             self.top = self.area.y1 - 0.4;
@@ -65,8 +65,8 @@ impl Flow {
         self.room(0.32 + 2.0 * LINE);
         self.y -= 0.12;
         let (x, y) = (self.x(), self.y);
-        let text = fitted(text, HEADING * 0.8, true, self.width());
-        self.canvas.left(&text, HEADING * 0.8, true, Point::new(x, y));
+        let text = fitted(text, HEADING, true, self.width());
+        self.canvas.left(&text, HEADING, true, Point::new(x, y));
         let rule = y - 0.11;
         self.canvas.line(Ink::Rule, Point::new(x, rule), Point::new(x + self.width(), rule));
         self.y -= 0.26;

@@ -68,6 +68,7 @@ fn walls(
     cuts: &cuts_of::Cuts,
 ) -> Vec<page::Page> {
     let panels = wall::PanelWalls::of(layout);
+    let sticks = wall::Sticks::of(layout);
     let all: Vec<wall::WallAt> = wall::in_order(layout)
         .into_iter()
         .enumerate()
@@ -78,7 +79,7 @@ fn walls(
             on: standing.at(elevation),
         })
         .collect();
-    let each = cores::each(&all, |w| wall::sheets(layout, w, cuts, &panels));
+    let each = cores::each(&all, |w| wall::sheets(layout, w, cuts, (&panels, &sticks)));
     each.into_iter().flatten().collect()
 }
 

@@ -134,12 +134,12 @@ fn elevation(
         * Affine::translate((-house.x0, -house.y0));
     let style = layout.job.sheet.lengths;
     let view = View { map, factor: scale.factor, window: house, house, style };
-    let name = fitted(&e.name, HEADING * 0.8, true, cell.width() - 0.2);
+    let name = fitted(&e.name, HEADING, true, cell.width() - 0.2);
     let top = bottom + house.height() * k + r.y1;
     let at = Point::new(left + house.width() * k / 2.0, top + NAME / 2.0);
-    let w = crate::typeface::width(&name, HEADING * 0.8, true) / 2.0;
+    let w = crate::typeface::width(&name, HEADING, true) / 2.0;
     let x = at.x.clamp(cell.x0 + w, (cell.x1 - w).max(cell.x0 + w));
-    c.centered(&name, HEADING * 0.8, true, Point::new(x, at.y));
+    c.centered(&name, HEADING, true, Point::new(x, at.y));
     let behind = backdrops.behind(index);
     let shown = Shown { layout, elevation: e, behind, on, shows: Shows::Overview };
     let body = Rect::new(cell.x0, cell.y0, cell.x1, top);

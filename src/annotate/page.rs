@@ -82,8 +82,8 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
             c.left(name, TEXT, false, Point::new(x + 0.06, y1 - 0.09));
             let shown = if value.is_empty() { "-" } else { value };
             c.left(
-                &fitted(shown, TEXT * 1.15, true, w - 0.12),
-                TEXT * 1.15,
+                &fitted(shown, TEXT, true, w - 0.12),
+                TEXT,
                 true,
                 Point::new(x + 0.06, y1 - 0.28),
             );
@@ -95,6 +95,7 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     }
     c.line(Ink::Rule, Point::new(b.x0, top - BLOCK / 2.0), Point::new(b.x1, top - BLOCK / 2.0));
     Sheet {
+        full_size: page.scale == sheets::FULL_SIZE,
         name: format!("{number:02}-{}", page.name),
         title: page.title,
         description: page.description,

@@ -6,7 +6,7 @@ use super::canvas::Canvas;
 use super::columns::{Rows, count, tops_under, width};
 use super::page::{Page, room};
 use super::scale::fit;
-use super::style::{HEADING, Ink, TEXT};
+use super::style::{Ink, TEXT, TITLE};
 use super::{pole_table, work};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
@@ -25,7 +25,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let area = room(layout);
     let mut c = Canvas::new(area);
     let head = sheets::STORY_POLE;
-    let w = c.left(head, HEADING, true, Point::new(area.x0, area.y1 - 0.12));
+    let w = c.left(head, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
     let about = sheets::story_pole(layout.datum, layout.job.sheet.lengths);
     let about = super::canvas::fitted(&about, TEXT, false, area.width() - w - 0.3);
     c.left(&about, TEXT, false, Point::new(area.x0 + w + 0.25, area.y1 - 0.12));
@@ -39,7 +39,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let next = || {
         let mut c = Canvas::new(area);
         let title = sheets::title(head, false);
-        c.left(&title, HEADING, true, Point::new(area.x0, area.y1 - 0.12));
+        c.left(&title, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
         c
     };
     let pages = rows.draw(area, &tops, vec![c], next).into_iter().enumerate();

@@ -9,7 +9,7 @@ use std::collections::BTreeSet;
 use self::groups::{Group, grouped};
 use self::list::{BETWEEN, COLUMN, INDENT, MARGIN, WIDTH, listed};
 use super::canvas::{Canvas, Look, Mark, fitted, printable};
-use super::style::{HEADING, Ink, TEXT};
+use super::style::{Ink, TEXT, TITLE};
 use crate::finding::{Finding, Severity};
 use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::vocabulary::{Affine, CurveShape, Point, Rect};
@@ -60,8 +60,8 @@ pub fn problems(
     let height = above + LINE * longest as f64;
     let mut canvas = Canvas::new(Rect::new(0.0, 0.0, WIDTH, height));
     let top = height - MARGIN;
-    let title = fitted(&heading(drawing, findings), HEADING, true, WIDTH - 2.0 * MARGIN);
-    canvas.left(&title, HEADING, true, Point::new(MARGIN, top - 0.1));
+    let title = fitted(&heading(drawing, findings), TITLE, true, WIDTH - 2.0 * MARGIN);
+    canvas.left(&title, TITLE, true, Point::new(MARGIN, top - 0.1));
     canvas.left(sheets::PROBLEMS_KEY, TEXT, false, Point::new(MARGIN, top - 0.4));
     let y = top - 0.9 - picture - LINE;
     write_list(&mut canvas, columns, y);
@@ -74,6 +74,7 @@ pub fn problems(
     }
     canvas.finish_marks();
     Sheet {
+        full_size: false,
         name: "problems".to_owned(),
         title: heading(drawing, findings),
         description: sheets::PROBLEMS_DESCRIPTION.to_owned(),

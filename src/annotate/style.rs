@@ -1,5 +1,7 @@
-//! Pens: widths of the ISO 128 series (`DrawingFact::LineWidths`, from memory), line types that tell
-//! things apart in black-and-white print; color only besides.
+//! Pens and sizes of letters. Widths are of the ISO 128 series (`DrawingFact::LineWidths`, from memory): what is
+//! built stands in wide lines, half as wide again and more than what is said of it, which takes the narrowest.
+//! Line types tell things apart in black-and-white print, color only besides; every color is dark enough to
+//! stand out in gray (`DrawingFact::Contrast`).
 
 use crate::model::drawing::{Dash, Pen};
 
@@ -122,22 +124,23 @@ impl Ink {
         let line = |width: f64, color: [u8; 3], dash: Dash| Pen { width, color, dash, fill: None };
         let black = [0, 0, 0];
         match self {
-            Ink::Source | Ink::SourceText => line(0.13, [150, 150, 150], Dash::Solid),
+            Ink::Source => line(NARROW, [140, 140, 140], Dash::Solid),
+            Ink::SourceText => line(NARROW, [110, 110, 110], Dash::Solid),
             Ink::Wall => line(0.5, black, Dash::Solid),
             Ink::Opening => line(0.35, black, Dash::Solid),
-            Ink::Course => line(0.13, [70, 70, 70], Dash::Solid),
-            Ink::Face => line(0.13, [175, 175, 175], Dash::Solid),
+            Ink::Course => line(0.25, [70, 70, 70], Dash::Solid),
+            Ink::Face => line(NARROW, [140, 140, 140], Dash::Solid),
             Ink::Seam => line(0.5, [160, 30, 30], Dash::Solid),
             Ink::Post => line(0.7, [30, 60, 120], Dash::Solid),
             Ink::Starter => line(0.5, [30, 60, 120], Dash::DashDot),
             Ink::Channel => line(0.35, [30, 60, 120], Dash::Dashed),
             Ink::DripCap => line(0.35, [30, 60, 120], Dash::DashDotDot),
             Ink::Finish => line(0.35, [30, 60, 120], Dash::Dotted),
-            Ink::Board => line(0.25, [30, 60, 120], Dash::Solid),
+            Ink::Board => line(0.35, [30, 60, 120], Dash::Solid),
             Ink::Grade => line(0.7, black, Dash::Solid),
-            Ink::Level => line(0.18, black, Dash::DashDot),
-            Ink::Dimension => line(0.18, black, Dash::Solid),
-            Ink::Text => line(0.18, black, Dash::Solid),
+            Ink::Level => line(NARROW, black, Dash::DashDot),
+            Ink::Dimension => line(NARROW, black, Dash::Solid),
+            Ink::Text => line(NARROW, black, Dash::Solid),
             Ink::Ground => Pen {
                 width: 0.0,
                 color: [255, 255, 255],
@@ -145,7 +148,7 @@ impl Ink {
                 fill: Some([255, 255, 255]),
             },
             Ink::Border => line(0.5, black, Dash::Solid),
-            Ink::Rule => line(0.13, [110, 110, 110], Dash::Solid),
+            Ink::Rule => line(NARROW, [110, 110, 110], Dash::Solid),
             Ink::Fault => line(0.7, [160, 30, 30], Dash::Solid),
             Ink::Doubt => line(0.5, [160, 30, 30], Dash::Dashed),
             Ink::Remark => line(0.35, [30, 60, 120], Dash::Dotted),
@@ -153,25 +156,32 @@ impl Ink {
                 Pen { width: 0.0, color: [160, 0, 0], dash: Dash::Solid, fill: Some([160, 0, 0]) }
             }
             Ink::AlarmFrame => line(1.4, black, Dash::Solid),
-            Ink::AlarmText => line(0.18, [255, 255, 255], Dash::Solid),
+            Ink::AlarmText => line(NARROW, [255, 255, 255], Dash::Solid),
             Ink::Profile => line(0.5, [30, 60, 120], Dash::Solid),
             Ink::Flashing => line(0.35, [160, 30, 30], Dash::DashDotDot),
             Ink::Barrier => line(0.25, black, Dash::Dashed),
             Ink::Offcut => Pen {
-                width: 0.13,
+                width: NARROW,
                 color: [110, 110, 110],
                 dash: Dash::Solid,
                 fill: Some([225, 225, 225]),
             },
-            Ink::Leader => line(0.13, black, Dash::Solid),
-            Ink::Frame => line(0.13, black, Dash::Solid),
+            Ink::Leader => line(NARROW, black, Dash::Solid),
+            Ink::Frame => line(NARROW, black, Dash::Solid),
             Ink::Solid => Pen { width: 0.0, color: black, dash: Dash::Solid, fill: Some(black) },
             Ink::Match => line(0.7, black, Dash::DashDotDot),
         }
     }
 }
 
-/// Least height of capitals on paper, inches: 3/32 (`DrawingFact::TextHeight`).
+/// Width of the lines of all that is said and not built: dimensions, leaders, frames, rules, mm.
+const NARROW: f64 = 0.13;
+
+// Heights of capitals on paper, inches: three, each for a purpose (`DrawingFact::TextSizes`).
+
+/// What is read at work: marks, lengths, lists, notes (`DrawingFact::TextHeight`).
 pub(super) const TEXT: f64 = 3.0 / 32.0;
-/// Headings.
-pub(super) const HEADING: f64 = 5.0 / 32.0;
+/// Heads of lists, names of views.
+pub(super) const HEADING: f64 = 1.0 / 8.0;
+/// The name of a sheet, found while leafing through the set.
+pub(super) const TITLE: f64 = 3.0 / 16.0;

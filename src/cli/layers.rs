@@ -4,8 +4,7 @@ use std::process::ExitCode;
 
 use super::args::Reading;
 use super::loading::load;
-use super::terminal::{print, refused};
-use super::unused;
+use super::terminal::{print, refused, tell_unused};
 use crate::finding::Findings;
 use crate::pipeline;
 use crate::units::LengthStyle;
@@ -21,7 +20,7 @@ pub(super) fn list(a: &Reading) -> ExitCode {
     });
     match read {
         Ok((list, accounts)) => {
-            unused::tell(&findings, style);
+            tell_unused(&findings, style);
             print(layers::table(&list, &accounts).as_bytes())
         }
         Err(r) => refused(&r, &findings, style),

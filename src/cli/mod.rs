@@ -21,5 +21,4 @@ mod start;
 mod takeoff;
 mod template;
 mod terminal;
-mod unused;
 mod whole;

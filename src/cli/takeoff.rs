@@ -8,8 +8,7 @@ use super::files;
 use super::loading::load;
 use super::outcome::{Outcome, tell_failed};
 use super::progress::lay;
-use super::terminal::{print, refused, refused_usage, tell_line};
-use super::unused;
+use super::terminal::{print, refused, refused_usage, tell_line, tell_unused};
 use crate::clean::terminal;
 use crate::finding::prices::PriceFinding;
 use crate::finding::{Findings, Refusal, Severity};
@@ -119,7 +118,7 @@ fn said(a: &Arguments, sets: &LaidSets, findings: &Findings) -> Result<Vec<u8>, 
 
 /// Tells what was drawn and not used, and how many warnings there are.
 fn tell_warnings(findings: &Findings, style: LengthStyle) {
-    unused::tell(findings, style);
+    tell_unused(findings, style);
     let warnings = findings.count(Severity::Warning);
     if warnings > 0 {
         tell_line(&command::warnings_elsewhere(warnings));

@@ -7,9 +7,11 @@ use std::process::ExitCode;
 use super::files::{out_failed, recovered};
 use super::recovery::Recovered;
 use crate::clean::terminal;
+use crate::finding::drawing::DrawingFinding;
 use crate::finding::files::OutputTarget;
+use crate::finding::house::HouseFinding;
 use crate::finding::lines::LineCode;
-use crate::finding::{Finding, FindingCode, Findings, Refusal, Severity};
+use crate::finding::{Finding, FindingCode, FindingKind, Findings, Refusal, Severity};
 use crate::units::LengthStyle;
 use crate::wording::command::{self, message_with_place};
 use crate::wording::findings::{FindingWords, words};
@@ -77,6 +79,26 @@ fn show(refusal: &Refusal, findings: &Findings, style: LengthStyle) {
     tell("\n");
     if !others.is_empty() {
         tell(&findings_text(&others, style));
+    }
+    // What is not used may be why there is nothing to lay out.
+    tell_unused(findings, style);
+}
+
+/// Tells what was drawn and not used, a warning a layer: for commands that do not print all findings.
+pub(super) fn tell_unused(findings: &Findings, style: LengthStyle) {
+    let unused = |f: &&Finding| {
+        let kind = matches!(
+            f.kind,
+            FindingKind::House(HouseFinding::DrawnUnused { .. })
+                | FindingKind::Drawing(
+                    DrawingFinding::BlockExternal { .. } | DrawingFinding::NumbersAbsurd { .. }
+                )
+        );
+        kind && f.severity() == Severity::Warning
+    };
+    let list: Vec<Finding> = findings.all().iter().filter(unused).cloned().collect();
+    if !list.is_empty() {
+        tell(&findings_text(&list, style));
     }
 }
 

@@ -4,9 +4,11 @@
 //! right is the left side of a wall on the next elevation round, an inside corner the left side of a
 //! wall on the one before. Else, where the order is not known, by height and hand.
 
+use crate::geom::boolean::intersection;
+use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::tol::{LEVEL, SAME, same};
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand, Pairing};
-use crate::model::house::{EdgeKind, House, WallWay};
+use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind, House, WallWay};
 use crate::model::ids::CornerId;
 
 /// Sides shorter than this are no corner of their own worth a question, inches.
@@ -144,7 +146,9 @@ fn seen(house: &House) -> Vec<Seen> {
             // A plane read from patches of siding has its bands, roofs and openings from the gaps: what
             // stands over one another at its end is one corner.
             let of_patches = w.way == WallWay::Hatch;
-            for edge in &w.edges {
+            let mut upward: Vec<&DrawnEdge> = w.edges.iter().collect();
+            upward.sort_by(|a, b| a.from.y.min(a.to.y).total_cmp(&b.from.y.min(b.to.y)));
+            for edge in upward {
                 let kind = match edge.kind {
                     EdgeKind::OutsideCorner => CornerKind::Outside,
                     EdgeKind::InsideCorner => CornerKind::Inside,
@@ -159,7 +163,8 @@ fn seen(house: &House) -> Vec<Seen> {
                         && s.side.side == side
                         && (s.side.x - x).abs() <= LEVEL
                         && s.tag == edge.tag
-                        && (of_patches || (low <= s.side.high + SAME && high >= s.side.low - SAME))
+                        && ((low <= s.side.high + SAME && high >= s.side.low - SAME)
+                            || (of_patches && !goes_on(w, &s.side, low)))
                 });
                 match follows {
                     Some(s) => {
@@ -181,6 +186,22 @@ fn seen(house: &House) -> Vec<Seen> {
         }
     }
     out
+}
+
+/// Whether siding of the wall goes on past the line of a side somewhere between its top and the height
+/// where the next part in that line begins: no post stands in the midst of siding.
+fn goes_on(w: &DrawnWall, side: &CornerSide, next: f64) -> bool {
+    if next <= side.high + LEAST {
+        return false;
+    }
+    let (near, far) = (LEAST / 4.0, LEAST);
+    let (x0, x1) = match side.side {
+        Hand::Left => (side.x - far, side.x - near),
+        Hand::Right => (side.x + near, side.x + far),
+    };
+    let past = Polygon::rect(x0, side.high, x1, next);
+    let sided = total_area(&intersection(&w.faces, &[past]));
+    sided > LEAST * (far - near)
 }
 
 type Find = fn(&House, &[Seen], usize) -> Option<usize>;

@@ -29,9 +29,11 @@ mod parts;
 mod patch;
 mod planes;
 mod returns;
+mod share;
 mod shown;
 mod siding;
 mod stops_short;
+mod too_large;
 mod turns;
 mod upright;
 mod views;
@@ -44,6 +46,7 @@ use self::frame::ViewFrame;
 use self::given::outlines;
 use self::levels::{level_line, report_levels};
 use self::outline::Outline;
+pub use self::share::facade;
 pub use self::shown::shown_views;
 use crate::finding::{Findings, Refusal};
 use crate::geom::vocabulary::{Affine, Point, Rect};
@@ -80,6 +83,15 @@ pub fn zone(
     part(lines, job, Some(zone), findings)
 }
 
+/// The elevations of lines as they are drawn, each with its name and the part of the drawing it is in,
+/// inches.
+pub fn views_found(lines: &Linework, job: &Job) -> Vec<(String, Rect)> {
+    let named = siding::as_named(lines, job);
+    let walls = outlines(&named, job, &mut Findings::default());
+    let views = views::views(lines, &walls, job, &mut Findings::default());
+    views.elevations.iter().map(|v| (v.name.clone(), v.region)).collect()
+}
+
 /// The turns that the job asks for, of lines as they are drawn.
 ///
 /// # Errors
@@ -89,11 +101,8 @@ pub fn turns(
     job: &Job,
     findings: &mut Findings,
 ) -> Result<Vec<ViewTurn>, Refusal> {
-    let named = siding::as_named(lines, job);
-    let walls = outlines(&named, job, &mut Findings::default());
-    let views = views::views(lines, &walls, job, &mut Findings::default());
-    let found: Vec<(&str, Rect)> =
-        views.elevations.iter().map(|v| (v.name.as_str(), v.region)).collect();
+    let views = views_found(lines, job);
+    let found: Vec<(&str, Rect)> = views.iter().map(|(v, r)| (v.as_str(), *r)).collect();
     let names: Vec<&str> = found.iter().map(|v| v.0).collect();
     turns::report_unknown(&names, job, |v| v.turn.is_some() && !v.skip, findings);
     findings.refuse_on_error()?;
@@ -147,6 +156,7 @@ fn part(
     Ok(match part {
         Some(zone) => of_zone(house, zone, job),
         None => {
+            share::report(&house, findings);
             by_hand::settle(&mut house, &named, job, findings);
             with_corners(&mut house, job, findings);
             house

@@ -61,6 +61,9 @@ pub enum AngledFault {
 pub struct TakenSetBack {
     /// Which corners it is of.
     pub corner: CornerKind,
+    /// Degrees between their walls, of corners that are not square.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub angle: Option<f64>,
     /// What was taken, inches.
     pub set_back: f64,
 }

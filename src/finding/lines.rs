@@ -189,7 +189,7 @@ group! {
             /// The tilt that was undone first, degrees counter-clockwise; none where there was none.
             #[serde(skip_serializing_if = "Option::is_none")]
             tilt: Option<f64>,
-            /// Whether nothing was moved by more than 1/16 in.
+            /// Whether nothing was moved by more than 1/16 in, and the tilt is no more than noise.
             slight: bool,
         }
         /// Loops with gaps were closed.

@@ -63,6 +63,18 @@ pub enum Tells {
     TitlePlace,
 }
 
+/// What tells the scale of one view.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ViewScaleBy {
+    /// A distance that the job gives in it.
+    Known,
+    /// Dimensions in it beside the lines that they measure.
+    Dimensions,
+    /// The scale written in it, beside the one written in a view whose scale is known.
+    Written,
+}
+
 group! {
     /// What was taken for an elevation, and what was not.
     ViewFinding, ViewCode {
@@ -95,6 +107,22 @@ group! {
             view: String,
             /// The turn.
             turn: Turn,
+        }
+        /// A view is drawn at another scale than the one taken for the drawing, and is laid out at its own.
+        ViewScaled "view-scaled", Warning, Office {
+            /// The view.
+            view: String,
+            /// Inches of the house in a unit of the drawing there.
+            inches: f64,
+            /// Whether units are points of paper.
+            paper: bool,
+            /// What tells so.
+            by: ViewScaleBy,
+        }
+        /// A page has several scales, and of a view it is not known which is its own.
+        ViewScaleUnknown "view-scale-unknown", Error, Office {
+            /// The view.
+            view: String,
         }
         /// A view is left out as the job says.
         ViewSkipped "view-skipped", Info, Office {

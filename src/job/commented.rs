@@ -45,6 +45,8 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("product.outside_post_face", "3.0"),
     ("product.inside_post_set_back", "1.0"),
     ("product.inside_post_face", "2.0"),
+    ("product.angled_outside_post_set_back", "2.6875"),
+    ("product.angled_inside_post_set_back", "0.3125"),
     ("product.corner_board", "3.5"),
     ("product.inside_corner_board", "1.0"),
     ("boards.butt_gap", "0.125"),
@@ -152,6 +154,7 @@ fn value(path: &str, defaults: &Value) -> String {
         Some(("elevation", "region")) => "[0.0, 0.0, 480.0, 240.0]".to_owned(),
         Some(("elevation", "layers")) => "[\"front\"]".to_owned(),
         Some(("elevation", "turn")) => "180".to_owned(),
+        Some(("elevation", "known")) => "\"100,400 325,400 = 25'-0\\\"\"".to_owned(),
         Some(("elevation", "siding_layer")) => "\"A-WALL-PATT\"".to_owned(),
         Some(("wall" | "opening", "elevation")) => "\"FRONT ELEVATION\"".to_owned(),
         Some(("wall", "outline")) => "[[0.0, 0.0], [240.0, 96.0]]".to_owned(),
@@ -259,6 +262,8 @@ mod tests {
         let posts = &mut job.product;
         (posts.outside_post_set_back, posts.outside_post_face) = (None, None);
         (posts.inside_post_set_back, posts.inside_post_face) = (None, None);
+        posts.angled_outside_post_set_back = None;
+        posts.angled_inside_post_set_back = None;
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);
         let trim = &mut job.trim;
         (trim.post_top_gap, trim.post_below, trim.starter_gap) = (None, None, None);

@@ -33,7 +33,7 @@ pub struct Reading {
     #[schemars(with = "Length")]
     pub casing: f64,
     /// Codes of findings that stop the program but shall only be reported: `opening-outside`,
-    /// `dimension-disagrees`.
+    /// `opening-too-large`, `dimension-disagrees`.
     pub accept: Vec<String>,
 }
 
@@ -55,14 +55,30 @@ impl Reading {
     /// Inches in one drawing unit by the known distance; `None` where there is none or it cannot be
     /// read.
     pub fn known_scale(&self) -> Option<f64> {
-        let (points, length) = self.known.as_ref()?.split_once('=')?;
-        let words = points.split([',', ' ']).filter(|t| !t.is_empty());
-        let numbers: Vec<f64> = words.map_while(|t| t.parse().ok()).collect();
-        let [x1, y1, x2, y2] = numbers[..] else { return None };
-        let drawn = Point::new(x1, y1).distance(Point::new(x2, y2));
-        let length = parse_length(length, Unit::Inch).filter(|l| *l > 0.0)?;
-        Some(length / drawn).filter(|k| k.is_finite() && *k > 0.0)
+        known_scale(self.known.as_ref()?)
     }
+
+    /// Where the known distance begins, drawing units.
+    pub fn known_from(&self) -> Option<Point> {
+        let [x, y, ..] = known_points(self.known.as_ref()?.split_once('=')?.0)?;
+        Some(Point::new(x, y))
+    }
+}
+
+/// The two places of a known distance, drawing units.
+fn known_points(text: &str) -> Option<[f64; 4]> {
+    let words = text.split([',', ' ']).filter(|t| !t.is_empty());
+    let numbers: Vec<f64> = words.map_while(|t| t.parse().ok()).collect();
+    numbers.try_into().ok()
+}
+
+/// Inches in one drawing unit by a known distance as written; `None` where it cannot be read.
+pub fn known_scale(text: &str) -> Option<f64> {
+    let (points, length) = text.split_once('=')?;
+    let [x1, y1, x2, y2] = known_points(points)?;
+    let drawn = Point::new(x1, y1).distance(Point::new(x2, y2));
+    let length = parse_length(length, Unit::Inch).filter(|l| *l > 0.0)?;
+    Some(length / drawn).filter(|k| k.is_finite() && *k > 0.0)
 }
 
 /// One view of the drawing.
@@ -71,7 +87,8 @@ impl Reading {
 pub struct View {
     /// Name of the elevation.
     pub name: String,
-    /// `[left, bottom, right, top]` in drawing units.
+    /// `[left, bottom, right, top]` in the drawing's own units, y upward: of an SVG those of its `viewBox`, from
+    /// its lower edge up; of a PDF points of the page, from its lower left corner.
     pub region: Option<[f64; 4]>,
     /// Layers it is drawn on; all where empty.
     pub layers: Vec<String>,
@@ -85,6 +102,9 @@ pub struct View {
     /// drawing names so.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub turn: Option<Turn>,
+    /// A distance in the view that is known, as `known` of the drawing, where it is drawn at a scale of its own.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub known: Option<String>,
     /// Leave the view out.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub skip: bool,
@@ -99,7 +119,8 @@ impl View {
     /// Whether it says something of a view that the drawing shows by itself, rather than where a view
     /// is.
     pub fn is_remark(&self) -> bool {
-        let says = self.turn.is_some() || self.skip || self.siding_layer.is_some();
+        let says =
+            self.turn.is_some() || self.known.is_some() || self.skip || self.siding_layer.is_some();
         self.region.is_none() && self.layers.is_empty() && says
     }
 }

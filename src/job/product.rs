@@ -68,6 +68,12 @@ pub struct Product {
     /// Face of an inside corner post, where the job gives it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub inside_post_face: Option<f64>,
+    /// Set-back of outside posts for corners that are not square, where the job gives it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub angled_outside_post_set_back: Option<f64>,
+    /// Set-back of inside posts for corners that are not square, where the job gives it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub angled_inside_post_set_back: Option<f64>,
     /// Width of a corner board, where the job gives it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub corner_board: Option<f64>,
@@ -176,6 +182,8 @@ fn board(w: Written, usual: &BoardSize) -> Product {
         outside_post_face: w.outside_post_face,
         inside_post_set_back: w.inside_post_set_back,
         inside_post_face: w.inside_post_face,
+        angled_outside_post_set_back: w.angled_outside_post_set_back,
+        angled_inside_post_set_back: w.angled_inside_post_set_back,
         corner_board: w.corner_board,
         inside_corner_board: w.inside_corner_board,
     }
@@ -206,6 +214,8 @@ fn panel(w: Written, usual: &PanelSize) -> Product {
         outside_post_face: w.outside_post_face,
         inside_post_set_back: w.inside_post_set_back,
         inside_post_face: w.inside_post_face,
+        angled_outside_post_set_back: w.angled_outside_post_set_back,
+        angled_inside_post_set_back: w.angled_inside_post_set_back,
         corner_board: w.corner_board,
         inside_corner_board: w.inside_corner_board,
     }

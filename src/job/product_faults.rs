@@ -47,6 +47,7 @@ fn of_corners(job: &Job) -> Vec<Fault> {
     let given = [
         ("product.inside_post_set_back", job.product.inside_post_set_back),
         ("product.inside_post_face", job.product.inside_post_face),
+        ("product.angled_inside_post_set_back", job.product.angled_inside_post_set_back),
     ];
     let idle = given.into_iter().filter(|(_, v)| !posts && v.is_some());
     out.extend(idle.map(|(key, _)| {
@@ -94,6 +95,8 @@ fn of_boards(p: &Product) -> Vec<Fault> {
         ("product.outside_post_face", p.outside_post_face.is_some()),
         ("product.inside_post_set_back", p.inside_post_set_back.is_some()),
         ("product.inside_post_face", p.inside_post_face.is_some()),
+        ("product.angled_outside_post_set_back", p.angled_outside_post_set_back.is_some()),
+        ("product.angled_inside_post_set_back", p.angled_inside_post_set_back.is_some()),
     ];
     let given = given.into_iter().filter(|(_, v)| *v);
     let mut out: Vec<Fault> = given.map(|(key, _)| Fault::of_other_siding(p.kind, key)).collect();

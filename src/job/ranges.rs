@@ -3,7 +3,7 @@
 use super::root::Job;
 
 /// Findings that `drawing.accept` may name.
-pub const ACCEPTABLE: [&str; 2] = ["opening-outside", "dimension-disagrees"];
+pub const ACCEPTABLE: [&str; 3] = ["opening-outside", "opening-too-large", "dimension-disagrees"];
 
 /// A number's range.
 #[derive(Clone, Copy, Debug)]
@@ -56,6 +56,12 @@ pub const RANGES: &[Range] = &[
     range("product.outside_post_face", 0.0, 24.0, |j| or_none(j.product.outside_post_face)),
     range("product.inside_post_set_back", 0.0, 12.0, |j| or_none(j.product.inside_post_set_back)),
     range("product.inside_post_face", 0.0, 24.0, |j| or_none(j.product.inside_post_face)),
+    range("product.angled_outside_post_set_back", 0.0, 12.0, |j| {
+        or_none(j.product.angled_outside_post_set_back)
+    }),
+    range("product.angled_inside_post_set_back", 0.0, 12.0, |j| {
+        or_none(j.product.angled_inside_post_set_back)
+    }),
     range("product.corner_board", 0.0, 12.0, |j| or_none(j.product.corner_board)),
     range("product.inside_corner_board", 0.0, 12.0, |j| or_none(j.product.inside_corner_board)),
     range("product.thickness", 0.0, 4.0, |j| j.product.thickness.unwrap_or(0.5)),

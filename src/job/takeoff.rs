@@ -48,7 +48,7 @@ pub struct TakeoffRules {
     #[schemars(with = "Length")]
     pub flashing_roll: f64,
     /// How far lengths of flashing along one level run lap, where a run is longer than a roll, and how far a
-    /// run is turned round a corner that it ends at. Default 4 in: common practice, no source.
+    /// run, or step flashing along a slope, is turned round a corner that it ends at. Default 4 in: common practice, no source.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub flashing_lap: f64,

@@ -136,6 +136,16 @@ pub(super) struct Written {
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub(super) inside_post_face: Option<f64>,
+    /// Set-back of outside posts for corners that are not square, as of bays. Panels only. Left out, by
+    /// geometry: a square post's, where the faces of a post bent to the angle are as wide and stand off
+    /// the sheathing by its pocket: 2 11/16 in at 135 degrees. Common practice, no source; measure the post.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) angled_outside_post_set_back: Option<f64>,
+    /// Set-back of inside posts for corners that are not square, likewise: 5/16 in at 135 degrees.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) angled_inside_post_set_back: Option<f64>,
     /// How wide a corner board shows on each wall of an outside corner, `wood` and `fiber-cement` only;
     /// boards end at its edge, less the gap. A `trim.corner_cover` takes its place, nothing is added. 0:
     /// boards run to the drawn corner. Left out, 3 1/2 in: common practice, no source.

@@ -2,10 +2,11 @@
 //! does not.
 
 use super::laid::LaidHouse;
-use super::wall::{LaidEdge, LaidWall};
+use super::wall::{LaidEdge, LaidFiller, LaidWall};
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Xy;
-use crate::model::corner::{CornerKind, Hand};
+use crate::model::corner::{Corner, CornerKind, Hand};
+use crate::model::filler::FilledTo;
 use crate::model::house::EdgeKind;
 
 /// Both ends of a side, `from` and `to`, each run on along the side to the drawn corner where it ends at
@@ -16,6 +17,18 @@ pub fn drawn_ends(house: &LaidHouse, wall: &LaidWall, side: &LaidEdge) -> [Xy; 2
         let rise = (end[1] - far[1]) / (end[0] - far[0]);
         [x, end[1] + (x - end[0]) * rise]
     })
+}
+
+/// The skirt board that a side stands on.
+pub fn skirt_under<'a>(wall: &'a LaidWall, side: &LaidEdge) -> Option<&'a LaidFiller> {
+    let skirts = wall.fillers.iter().filter(|f| f.between[1].to == FilledTo::Course);
+    let (low, high) = (side.from[0].min(side.to[0]), side.from[0].max(side.to[0]));
+    let level = (side.from[1] - side.to[1]).abs() <= LEVEL && side.kind == EdgeKind::BareTop;
+    let on = |f: &&LaidFiller| {
+        let [x0, _, x1, y1] = f.place;
+        level && (side.from[1] - y1).abs() <= LEVEL && low >= x0 - LEVEL && high <= x1 + LEVEL
+    };
+    skirts.filter(|_| level).find(on)
 }
 
 /// At how many of its ends a side meets what stands in a corner.
@@ -33,11 +46,13 @@ fn corner_at(house: &LaidHouse, wall: &LaidWall, end: Xy, far: Xy) -> Option<f64
     let hand = if out > 0.0 { Hand::Right } else { Hand::Left };
     let meets = |p: Xy| (p[0] - end[0]).hypot(p[1] - end[1]) <= LEVEL;
     let kind = wall.edges.iter().filter(|e| meets(e.from) || meets(e.to)).find_map(corner_kind)?;
-    let most = house.job.set_backs().most(kind);
+    let set_backs = house.job.set_backs();
     let corners = house.corners.iter().filter(|c| c.kind == kind);
-    let sides = corners.flat_map(|c| &c.sides).filter(|s| s.wall == wall.id && s.side == hand);
+    let sides = corners.flat_map(|c| c.sides.iter().map(move |s| (c, s)));
+    let sides = sides.filter(|(_, s)| s.wall == wall.id && s.side == hand);
     let past = |x: f64| (x - end[0]) * out.signum();
-    let near = sides.map(|s| s.x).filter(|x| (0.0..=most + LEVEL).contains(&past(*x)));
+    let most = |c: &Corner| set_backs.at(c, &wall.id).max(set_backs.most(kind)) + LEVEL;
+    let near = sides.filter(|(c, s)| (0.0..=most(c)).contains(&past(s.x))).map(|(_, s)| s.x);
     near.min_by(|a, b| past(*a).total_cmp(&past(*b)))
 }
 

@@ -1,11 +1,12 @@
 //! Lower roofs and decks along an elevation's walls: what is flashed, and where water is turned out.
 
-use super::drawn_ends::drawn_ends;
+use super::drawn_ends::{corner_ends, drawn_ends, skirt_under};
 use super::laid::LaidHouse;
-use super::wall::{LaidElevation, LaidWall};
+use super::wall::{LaidEdge, LaidElevation, LaidWall};
 use crate::geom::polygon::ring_contains;
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::{Point, Xy};
+use crate::model::filler::FilledTo;
 use crate::model::house::EdgeKind;
 
 /// Shorter sides over a roof are returns of its edge, inches: common practice, no source.
@@ -29,6 +30,8 @@ pub struct RoofSide<'a> {
     /// The foot of a slope where the roof ends and its wall goes on: a kick-out stands there, or water
     /// from the roof runs behind the siding. Where the wall ends first, water falls clear of it.
     pub kick_out: Option<Xy>,
+    /// At how many of its ends it meets a corner, which its flashing is turned round.
+    pub turns: usize,
 }
 
 impl RoofSide<'_> {
@@ -41,23 +44,34 @@ impl RoofSide<'_> {
 impl LaidElevation {
     /// Its sides over lower roofs and decks, a foot or longer, up to the drawn corners of the house.
     pub fn roof_sides(&self, house: &LaidHouse) -> Vec<RoofSide<'_>> {
-        let all: Vec<(&LaidWall, [Xy; 2])> = self
+        let all: Vec<(&LaidWall, [Xy; 2], usize)> = self
             .walls
             .iter()
             .flat_map(|w| w.edges.iter().map(move |e| (w, e)))
-            .filter(|(_, e)| e.kind == EdgeKind::LowerRoof)
-            .map(|(w, e)| (w, drawn_ends(house, w, e)))
-            .filter(|(_, [from, to])| reach(*from, *to) >= LEAST)
+            .filter_map(|(w, e)| Some((w, over_roof(house, w, e)?, corner_ends(house, w, e))))
+            .filter(|(_, [from, to], _)| reach(*from, *to) >= LEAST)
             .collect();
         all.iter()
-            .map(|(wall, side)| {
+            .map(|(wall, side, turns)| {
                 let [from, to] = *side;
                 let sloped = (from[1] - to[1]).abs() > LEVEL;
-                let roof_ends = !all.iter().any(|(_, o)| leads_on(*o, *side));
+                let roof_ends = !all.iter().any(|(_, o, _)| leads_on(*o, *side));
                 let out = sloped && roof_ends && wall_goes_on(wall, *side);
-                RoofSide { wall, from, to, sloped, kick_out: out.then_some(foot(*side)) }
+                let kick_out = out.then_some(foot(*side));
+                RoofSide { wall, from, to, sloped, kick_out, turns: *turns }
             })
             .collect()
+    }
+}
+
+/// Both ends of a side over a lower roof, up to the drawn corners: on the roof's clearance, where a skirt board
+/// lifts the siding off it.
+fn over_roof(house: &LaidHouse, w: &LaidWall, e: &LaidEdge) -> Option<[Xy; 2]> {
+    let skirt = skirt_under(w, e).filter(|f| f.between[0].to == FilledTo::LowerRoof);
+    let ends = drawn_ends(house, w, e);
+    match skirt {
+        Some(f) => Some(ends.map(|p| [p[0], f.place[1]])),
+        None => (e.kind == EdgeKind::LowerRoof).then_some(ends),
     }
 }
 

@@ -5,8 +5,8 @@ use serde::{Deserialize, Serialize};
 
 use super::filler::RippedWidth;
 use super::flashed_run::FlashedLength;
-use super::ids::ItemId;
 use super::item::SidingPiece;
+use super::labor::LaborPart;
 use super::trim::TrimStock;
 
 /// How a line's figures came about.
@@ -120,10 +120,14 @@ pub enum Basis {
     },
     /// Where a lower roof slopes along a wall.
     RoofSlopes {
-        /// Pieces: one a course of roofing, and one more a slope.
+        /// Pieces: one a course of roofing, one more a slope, and one at each corner it ends at.
         pieces: usize,
         /// Height of a course of roofing along the slope.
         exposure: f64,
+        /// Corners that slopes end at.
+        turned: usize,
+        /// How far flashing is turned round each, inches.
+        turn: f64,
     },
     /// A level run of flashing, laps left out.
     LevelRun,
@@ -336,15 +340,4 @@ pub enum WrappedTrim {
     Band,
     /// Flat surrounds of openings.
     Surround,
-}
-
-/// Hours of labor for one line.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-pub struct LaborPart {
-    /// The line.
-    pub line: ItemId,
-    /// Units of it.
-    pub units: f64,
-    /// Hours for each.
-    pub hours: f64,
 }

@@ -255,6 +255,17 @@ pub struct ViewTurn {
     pub turn: Turn,
 }
 
+/// A view that is drawn at another scale than the one taken for the drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ViewScale {
+    /// The view.
+    pub view: String,
+    /// Where it is drawn, inches of the scale taken.
+    pub region: Rect,
+    /// How many times as large it is as that scale has it.
+    pub times: f64,
+}
+
 /// A part of the drawing that was turned to stand upright.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Moved {

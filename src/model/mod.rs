@@ -22,6 +22,7 @@ pub mod house;
 pub mod ids;
 pub mod item;
 pub mod joint;
+pub mod labor;
 pub mod line_names;
 pub mod linework;
 pub mod no_siding;

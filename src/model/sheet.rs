@@ -15,6 +15,8 @@ pub struct Sheet {
     pub width: f64,
     /// Height, inches.
     pub height: f64,
+    /// It must be printed at its own size: what is drawn is laid on the work.
+    pub full_size: bool,
     /// What is drawn.
     pub drawing: Drawing,
 }

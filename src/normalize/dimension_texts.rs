@@ -1,8 +1,9 @@
 //! Dimensions of a print: texts that state a length, beside the lines that they measure. What was one thing
 //! in the drawing is a line and some letters on paper.
 
+use super::motion::EVERYWHERE;
 use super::stated;
-use crate::geom::vocabulary::{Point, Vec2};
+use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::model::linework::Linework;
 
 /// Lengths that are looked at, inches: a text of a few inches may be a thickness or a pitch.
@@ -29,7 +30,12 @@ pub(super) struct Agreed {
 
 /// Scales that texts beside lines agree on, the one of most texts first; each text counts for one.
 pub(super) fn agreed(lines: &Linework, least: usize) -> Vec<Agreed> {
-    let mut left = votes(lines);
+    agreed_in(lines, EVERYWHERE, least)
+}
+
+/// The same of the texts and lines in one part of a drawing.
+pub(super) fn agreed_in(lines: &Linework, part: Rect, least: usize) -> Vec<Agreed> {
+    let mut left = votes(lines, part);
     let mut out = Vec::new();
     while let Some(best) = most_alike(&left).filter(|b| b.texts >= least) {
         left.retain(|v| !v.iter().any(|k| alike(*k, best.inches)));
@@ -53,14 +59,14 @@ fn most_alike(votes: &[Vec<f64>]) -> Option<Agreed> {
 }
 
 /// What scales each text may state, by the lines that it may stand at.
-fn votes(lines: &Linework) -> Vec<Vec<f64>> {
+fn votes(lines: &Linework, part: Rect) -> Vec<Vec<f64>> {
     let sides: Vec<(Point, Point)> = lines
         .strokes
         .iter()
-        .filter(|s| !s.closed && s.points.len() == 2)
+        .filter(|s| !s.closed && s.points.len() == 2 && s.points.iter().all(|p| part.contains(*p)))
         .map(|s| (s.points[0], s.points[1]))
         .collect();
-    let texts = lines.labels.iter().take(MOST);
+    let texts = lines.labels.iter().filter(|l| part.contains(l.text.at)).take(MOST);
     texts
         .filter_map(|l| {
             let length = stated::sure(&l.text.content).filter(|v| LENGTHS.contains(v))?;

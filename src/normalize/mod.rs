@@ -19,10 +19,12 @@ mod sizes;
 mod square;
 mod stated;
 pub mod suggest;
+mod view_scales;
 pub mod weld;
 
 use crate::finding::views::ViewFinding;
 use crate::finding::{Finding, Findings, Refusal};
+use crate::geom::vocabulary::Rect;
 use crate::job::Job;
 use crate::model::drawing::Drawing;
 use crate::model::linework::{Linework, ViewTurn};
@@ -66,6 +68,31 @@ pub fn turned(lines: &mut Linework, asked: &ViewTurn, findings: &mut Findings) {
         let (view, turn) = (asked.view.clone(), asked.turn);
         findings.push(Finding::new(ViewFinding::ViewSetUpright { view, turn }));
     }
+}
+
+/// Whether views of a drawing may have scales of their own: the job gives one, or a page shows several.
+pub fn may_differ_in_scale(drawing: &Drawing, lines: &Linework, job: &Job) -> bool {
+    let given = job.elevation.iter().any(|v| v.known.is_some() && !v.skip);
+    given || paper_scale::is_paper(drawing) && view_scales::are_several(lines)
+}
+
+/// Brings each view to the scale taken for the drawing that is drawn at another; `views` are those found,
+/// with the boxes they are drawn in, inches.
+///
+/// # Errors
+/// `known-unreadable` for a distance of a view that is none.
+pub fn to_one_scale(
+    lines: &mut Linework,
+    drawing: &Drawing,
+    views: &[(String, Rect)],
+    job: &Job,
+    findings: &mut Findings,
+) -> Result<(), Refusal> {
+    let paper = paper_scale::is_paper(drawing);
+    for view in view_scales::found(lines, views, (job, paper), findings)? {
+        motion::scaled(lines, &view);
+    }
+    Ok(())
 }
 
 /// Takes drawing noise out of lines in inches, sets them on the grid, mends and closes them.

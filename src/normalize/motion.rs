@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Affine, Point, Rect};
-use crate::model::linework::{Linework, Moved, ViewTurn};
+use crate::model::linework::{Linework, Moved, ViewScale, ViewTurn};
 
 /// Every place of a drawing, inches.
 pub(super) const EVERYWHERE: Rect = Rect::new(-1e12, -1e12, 1e12, 1e12);
@@ -58,17 +58,31 @@ const ASIDE: f64 = 240.0;
 /// Turns a view about its middle; one that would come to lie on another is set aside.
 pub(super) fn turned(lines: &mut Linework, asked: &ViewTurn) {
     let region = asked.region;
-    let mut map = asked.turn.about(region.center());
+    let map = asked.turn.about(region.center());
+    // A half turn or a mirror leaves the box where it was.
+    let map = if asked.turn.quarters % 2 == 1 { with_room(lines, region, map) } else { map };
+    moved(lines, region, map, Some(asked.view.clone()));
+}
+
+/// Draws a view as many times as large as it is drawn at the scale taken, about its middle; one that would
+/// come to lie on another is set aside.
+pub(super) fn scaled(lines: &mut Linework, asked: &ViewScale) {
+    let region = asked.region;
+    let map = Affine::scale_about(asked.times, region.center());
+    let map = if asked.times > 1.0 { with_room(lines, region, map) } else { map };
+    moved(lines, region, map, Some(asked.view.clone()));
+}
+
+/// A motion of a view that ends beside everything else where the view would come to lie on another.
+fn with_room(lines: &Linework, region: Rect, map: Affine) -> Affine {
     let now = box_of(region, map);
     let boxes = || lines.strokes.iter().filter_map(|s| bounds(&s.points));
-    let others = boxes().filter(|b| !region.contains(b.center()));
     let meets = |b: &Rect| b.x0 < now.x1 && now.x0 < b.x1 && b.y0 < now.y1 && now.y0 < b.y1;
-    // A half turn or a mirror leaves the box where it was.
-    if asked.turn.quarters % 2 == 1 && others.clone().any(|b| meets(&b)) {
-        let right = boxes().map(|b| b.x1).fold(now.x1, f64::max);
-        map = Affine::translate((right + ASIDE - now.x0, 0.0)) * map;
+    if !boxes().filter(|b| !region.contains(b.center())).any(|b| meets(&b)) {
+        return map;
     }
-    moved(lines, region, map, Some(asked.view.clone()));
+    let right = boxes().map(|b| b.x1).fold(now.x1, f64::max);
+    Affine::translate((right + ASIDE - now.x0, 0.0)) * map
 }
 
 /// The box round a moved box.

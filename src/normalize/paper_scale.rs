@@ -18,7 +18,7 @@ const MOST: usize = 4;
 /// Letters of a text that states one.
 const LETTERS: usize = 60;
 /// Fewest dimensions that settle a scale where nothing else does.
-const LEAST: usize = 3;
+pub(super) const LEAST: usize = 3;
 /// Scales farther from one another than this share differ: a known distance is picked by eye.
 const DIFFER: f64 = 0.03;
 
@@ -71,7 +71,7 @@ pub(super) fn written_metric(text: &str) -> Option<bool> {
 }
 
 /// How many times as large as on paper things are, by a written scale.
-fn times(text: &str) -> Option<f64> {
+pub(super) fn times(text: &str) -> Option<f64> {
     let low = text.to_ascii_lowercase();
     let plain = low.trim_start_matches("scale").trim_start_matches([':', ' ']);
     let times = match plain.split_once('=') {
@@ -87,11 +87,8 @@ fn times(text: &str) -> Option<f64> {
 /// The scale that dimensions of a print agree on, inches to a point.
 pub(super) fn by_dimensions(lines: &Linework) -> Option<f64> {
     let found = agreed(lines, LEAST);
-    // Views of two scales have no one scale.
-    match &found[..] {
-        [one] => Some(one.inches),
-        _ => None,
-    }
+    // Where views are of several scales the others are measured against the first.
+    found.first().map(|a| a.inches)
 }
 
 /// Says what scale a print is taken in and what else on it speaks for another, and where views are of
@@ -136,7 +133,7 @@ pub(super) fn tell(
     findings.push(Finding::new(kind));
 }
 
-fn differ(a: f64, b: f64) -> bool {
+pub(super) fn differ(a: f64, b: f64) -> bool {
     (a - b).abs() > DIFFER * a.max(b)
 }
 

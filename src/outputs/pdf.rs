@@ -5,16 +5,17 @@ use crate::finding::files::WriterFault;
 use crate::layout::Layout;
 use crate::model::sheet::Sheet;
 use crate::write::pdf;
+use crate::write::svg_tree::SheetTree;
 
 /// Every sheet in one file.
 pub(super) fn sheets(
     layout: &Layout,
     sheets: &[Sheet],
-    svgs: &[String],
+    trees: &[SheetTree],
 ) -> Result<Vec<OutputFile>, WriterFault> {
     let project = &layout.job.title.project;
     let title = if project.is_empty() { &layout.drawing.name } else { project };
-    let bytes = pdf::document(sheets, svgs, title, &layout.job.title.drawn_by)?;
+    let bytes = pdf::of_trees(sheets, trees, title, &layout.job.title.drawn_by)?;
     Ok(vec![("sheets.pdf".to_owned(), bytes)])
 }
 

@@ -5,6 +5,7 @@ use super::given::Given;
 use super::overlay;
 #[cfg(feature = "xlsx")]
 use super::workbook;
+use crate::cores;
 use crate::finding::files::WriterFault;
 use crate::layout::set::LaidSet;
 use crate::write::{csv, csv_bar, json, report};
@@ -37,7 +38,7 @@ pub(super) fn files(set: &LaidSet, source: &[u8]) -> Result<Vec<OutputFile>, Wri
     let LaidSet { layout, takeoff, backdrops } = set;
     let given = Given { layout, backdrops, takeoff, source };
     let files: Result<Vec<OutputFile>, WriterFault> =
-        PEERS.iter().map(|peer| peer(&given)).collect();
+        cores::each(PEERS, |peer| peer(&given)).into_iter().collect();
     files.map(|mut all| {
         all.extend(overlay::on_pages(layout, backdrops, source));
         all

@@ -104,14 +104,29 @@ fn set_backs(laid: &LaidHouse, findings: &mut Findings) {
     // A cover says how far it reaches.
     let covered =
         |kind| kind == CornerKind::Outside && job.trim.corner_cover >= job.post_set_back(kind);
-    let taken = [CornerKind::Outside, CornerKind::Inside]
-        .into_iter()
-        .filter(|k| laid.corners.iter().any(|c| c.kind == *k))
-        .filter(|k| posts(*k) && !covered(*k) && job.given_set_back(*k).is_none())
-        .map(|corner| TakenSetBack { corner, set_back: job.post_set_back(corner) });
-    let taken: Vec<TakenSetBack> = taken.collect();
+    let boards = !job.siding().receivers.has_pockets();
+    let mut taken = Vec::new();
+    for corner in [CornerKind::Outside, CornerKind::Inside] {
+        if !posts(corner) || covered(corner) {
+            continue;
+        }
+        let mut angles: Vec<Option<f64>> =
+            laid.corners.iter().filter(|c| c.kind == corner).map(|c| c.angle).collect();
+        // Boards are ripped to any angle.
+        angles.iter_mut().filter(|_| boards).for_each(|a| *a = None);
+        angles.sort_by(|a, b| a.partial_cmp(b).unwrap_or(std::cmp::Ordering::Equal));
+        angles.dedup();
+        let open = |a: &Option<f64>| match a {
+            None => job.given_set_back(corner).is_none(),
+            Some(_) => job.given_angled(corner).is_none(),
+        };
+        taken.extend(angles.into_iter().filter(open).map(|angle| {
+            let bent = |a| job.set_backs().at_angle((corner, false), a);
+            let set_back = angle.map_or_else(|| job.post_set_back(corner), bent);
+            TakenSetBack { corner, angle, set_back }
+        }));
+    }
     if !taken.is_empty() {
-        let boards = !job.siding().receivers.has_pockets();
         findings.push(Finding::new(CornerFinding::SetBackTaken { taken, boards }));
     }
 }

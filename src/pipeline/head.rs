@@ -105,9 +105,16 @@ pub(super) fn lines_of(
     upright(drawing, job, findings)
 }
 
-/// Lines of the drawing, on the grid, views set upright that the job says are not.
+/// Lines of the drawing, on the grid, views brought to one scale and those set upright that the job says are
+/// not.
 fn upright(kept: &Drawing, job: &Job, findings: &mut Findings) -> Result<Linework, Refusal> {
     let mut lines = normalize::in_inches(kept, job, findings)?;
+    if normalize::may_differ_in_scale(kept, &lines, job) {
+        let mut trial = lines.clone();
+        normalize::settle(&mut trial, job, &mut Findings::default());
+        let views = extract::views_found(&trial, job);
+        normalize::to_one_scale(&mut lines, kept, &views, job, findings)?;
+    }
     if job.elevation.iter().any(|v| v.turn.is_some()) {
         // Which view is which is known of lines that are closed: of a copy, as it is drawn.
         let mut trial = lines.clone();

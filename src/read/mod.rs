@@ -7,6 +7,7 @@ pub mod layout_json;
 pub mod limits;
 #[cfg(feature = "pdf-in")]
 mod pdf_in;
+mod pens;
 mod svg_in;
 mod wide;
 

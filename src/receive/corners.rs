@@ -25,12 +25,14 @@ impl<'a> WallCorners<'a> {
             EdgeKind::InsideCorner => CornerKind::Inside,
             _ => return 0.0,
         };
-        self.set_backs.at(kind, self.is_sided_first(kind, e))
+        match self.corner(kind, e) {
+            Some(corner) => self.set_backs.at(corner, &self.wall.id),
+            None => self.set_backs.square(kind, false),
+        }
     }
 
-    /// Whether this wall is sided first at a corner: the one after it in wrap order, the last, is sided
-    /// second. Of a corner that no other wall is known of, it is the second.
-    fn is_sided_first(&self, kind: CornerKind, e: &DrawnEdge) -> bool {
+    /// The corner of the house that a side is.
+    fn corner(&self, kind: CornerKind, e: &DrawnEdge) -> Option<&Corner> {
         let hand = if e.to.y > e.from.y { Hand::Right } else { Hand::Left };
         let x = (e.from.x + e.to.x) / 2.0;
         let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
@@ -44,7 +46,6 @@ impl<'a> WallCorners<'a> {
                         && s.high > low
                 })
         };
-        let corner = self.corners.iter().find(here);
-        corner.is_some_and(|c| c.is_sided_first(&self.wall.id))
+        self.corners.iter().find(here)
     }
 }

@@ -7,6 +7,8 @@ use super::random::Random;
 /// Share of panels, of 100, drawn from the emptiest ones; the others are the emptiest of [`DRAWN`].
 const EMPTIEST: usize = 45;
 const DRAWN: usize = 8;
+/// Panels looked at for the emptiest of a wall.
+const LOOKED_AT: usize = 64;
 /// Share of further panels, of 100, that serve a wall of the first.
 const SAME_WALL: usize = 75;
 
@@ -35,14 +37,23 @@ pub(super) fn emptier(pool: &Pool, random: &mut Random) -> Option<usize> {
 pub(super) fn beside(pool: &Pool, random: &mut Random, first: Option<usize>) -> Option<usize> {
     let same_wall = pool.waits.as_ref().zip(first).filter(|_| random.below(100) < SAME_WALL);
     let Some((waits, first)) = same_wall else { return emptier(pool, random) };
-    let walls: Vec<usize> = pool.panels[first].parts().map(|p| waits.wall(p)).collect();
-    if walls.is_empty() {
+    let parts = &pool.panels[first];
+    let Some(part) = parts.parts().nth(random.below(parts.count().max(1))) else {
         return emptier(pool, random);
-    }
-    let here = &waits.racks[walls[random.below(walls.len())]].any;
+    };
+    let here = |p: &usize| waits.serves(*p, waits.wall(part));
     if random.below(100) < EMPTIEST {
-        return here.emptiest(random.below(4) * random.below(4)).or_else(|| here.emptiest(0));
+        let rank = random.below(4) * random.below(4);
+        let mut last = None;
+        let falling = pool.any.falling().take(LOOKED_AT).filter(here);
+        for (i, panel) in falling.enumerate() {
+            last = Some(panel);
+            if i == rank {
+                break;
+            }
+        }
+        return last;
     }
-    let drawn = (0..DRAWN).filter_map(|_| here.emptiest(random.below(here.len().max(1))));
-    drawn.max_by_key(|i| pool.panels[*i].free)
+    let drawn = (0..2 * DRAWN).map(|_| random.below(pool.panels.len()));
+    drawn.filter(here).take(DRAWN).max_by_key(|i| pool.panels[*i].free)
 }

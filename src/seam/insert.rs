@@ -6,15 +6,16 @@ use super::options::Way;
 use super::part::Digest;
 use super::placed::Placed;
 use super::pool::{Pool, soft};
-use super::rack::Rack;
 use super::random::Random;
 use super::rules::UNIT;
 use super::shelf::Shelves;
 use super::stagger::AllowedSpans;
-use super::waits::Hand;
+use super::waits::{Hand, Waits};
 
 /// Panels tried for an exact fill of each hand.
 const TRIES: usize = 8;
+/// Panels looked at for one that serves the wall: few walls have so few of their own among so many.
+const SEEN: usize = 32;
 
 /// What looks are worth when they are asked for, in [`UNIT`]s: a jamb hit less than a panel.
 const LOOK: i64 = UNIT / 200;
@@ -106,9 +107,11 @@ impl<'a> Inserter<'a> {
             shelf = shelf.and_then(|s| pool.any.shelf(s + 1));
         }
         let Some(waits) = &pool.waits else { return };
-        for (free, panel) in waits.racks[waits.wall(part)].any.rising(need).take(2) {
+        let wall = waits.wall(part);
+        let rising = pool.any.rising(need).take(SEEN);
+        for panel in rising.filter(|p| waits.serves(*p, wall)).take(2) {
             let p = &pool.panels[panel];
-            let c = pool.worth(p) - pool.worth_of(free - need, p.locked());
+            let c = pool.worth(p) - pool.worth_of(p.free - need, p.locked());
             let waiting = pool.waiting(panel, &[Hand::Middle], part);
             self.weigh(c + waiting, Placed::One { panel });
         }
@@ -138,13 +141,9 @@ impl<'a> Inserter<'a> {
         let last = |free: i64| Some(way.sum + kerf - free).filter(|a| inside(*a));
         let firsts = ((low + kerf, high + kerf), chance + kerf);
         let lasts = ((way.sum - high + kerf, way.sum - low + kerf), way.sum - chance + kerf);
-        fills(&pool.no_left, firsts.0, firsts.1, |free| out.extend(first(free)));
-        fills(&pool.no_right, lasts.0, lasts.1, |free| out.extend(last(free)));
-        if let Some(waits) = &pool.waits {
-            let racks = &waits.racks[waits.wall(part)];
-            rack_fills(&racks.no_left, firsts.0, firsts.1, |free| out.extend(first(free)));
-            rack_fills(&racks.no_right, lasts.0, lasts.1, |free| out.extend(last(free)));
-        }
+        let own = OwnWall::of(pool, part);
+        fills(&pool.no_left, firsts, &own, |free| out.extend(first(free)));
+        fills(&pool.no_right, lasts, &own, |free| out.extend(last(free)));
         out.push(chance);
         for s in [spans[0], spans[spans.len() - 1]] {
             out.extend([s.0, s.1]);
@@ -188,9 +187,9 @@ impl<'a> Inserter<'a> {
             let locks = p.left_hand.is_some() || p.right_hand.is_some();
             pool.worth(p) - pool.worth_of(p.free - length - kerf, locks)
         };
-        let racks = pool.waits.as_ref().map(|w| &w.racks[w.wall(part)]);
-        let firsts = tightest(&pool.no_left, racks.map(|r| &r.no_left), a + kerf);
-        let lasts = tightest(&pool.no_right, racks.map(|r| &r.no_right), b + kerf);
+        let own_wall = OwnWall::of(pool, part);
+        let firsts = tightest(&pool.no_left, &own_wall, a + kerf);
+        let lasts = tightest(&pool.no_right, &own_wall, b + kerf);
         let new_a = |kind: usize| Some((new(a, kind)?, kind));
         let new_b = |kind: usize| Some((new(b, kind)?, kind));
         let fill_a =
@@ -239,8 +238,9 @@ impl<'a> Inserter<'a> {
         });
         let open = open.or_else(|| without_ends(pool, both));
         let own_wall = pool.waits.as_ref().and_then(|w| {
-            let mut rising = w.racks[w.wall(part)].no_left.rising(both).take(TRIES);
-            rising.find(|(_, f)| pool.panels[*f].right_hand.is_none()).map(|(_, f)| f)
+            let wall = w.wall(part);
+            let mut rising = pool.no_left.rising(both).take(SEEN);
+            rising.find(|f| pool.panels[*f].right_hand.is_none() && w.serves(*f, wall))
         });
         for f in open.into_iter().chain(own_wall.filter(|f| open != Some(*f))) {
             let p = &pool.panels[f];
@@ -276,41 +276,52 @@ fn without_ends(pool: &Pool, room: i64) -> Option<usize> {
     None
 }
 
-/// The tightest panel of the house that has the room, and that of the wall where it is another.
-fn tightest(house: &Shelves, wall: Option<&Rack>, room: i64) -> [Option<usize>; 2] {
-    let one = house.tightest(room);
-    [one, wall.and_then(|rack| rack.tightest(room)).filter(|other| one != Some(*other))]
-}
+/// Which panels serve the wall of a part, where offcuts may not travel as they like.
+struct OwnWall<'a>(Option<(&'a Waits, u32)>);
 
-/// As [`fills`], of one wall's panels.
-fn rack_fills(rack: &Rack, (low, high): (i64, i64), at: i64, mut take: impl FnMut(i64)) {
-    let mut left = TRIES;
-    for (from, to) in [(at, high), (low, at - 1)] {
-        let mut before = None;
-        for (free, _) in rack.rising(from).take_while(|p| p.0 <= to) {
-            if before.replace(free) == Some(free) {
-                continue;
-            }
-            take(free);
-            left -= 1;
-            if left == 0 {
-                return;
-            }
-        }
+impl<'a> OwnWall<'a> {
+    #[inline]
+    fn of(pool: &'a Pool, part: usize) -> Self {
+        OwnWall(pool.waits.as_ref().map(|w| (w, w.wall(part))))
+    }
+
+    /// Whether a panel is no worse than any other that has the room: all are where offcuts travel freely.
+    #[inline]
+    fn has(&self, panel: usize) -> bool {
+        self.0.is_none_or(|(waits, wall)| waits.serves(panel, wall))
     }
 }
 
+/// The tightest panel of the house that has the room, and that of the wall where it is another.
+#[inline]
+fn tightest(house: &Shelves, own: &OwnWall, room: i64) -> [Option<usize>; 2] {
+    let Some(one) = house.tightest(room) else { return [None, None] };
+    if own.has(one) {
+        return [Some(one), None];
+    }
+    [Some(one), house.rising(room).take(SEEN).find(|p| own.has(*p))]
+}
+
 /// Calls `take` with some rooms between `low` and `high` that panels have, upward from `at`, then
-/// from `low`.
-fn fills(shelves: &Shelves, bounds: (i64, i64), at: i64, mut take: impl FnMut(i64)) {
-    let (low, high) = bounds;
-    let mut left = TRIES;
+/// from `low`: of panels of the house, and as many of panels of the wall.
+fn fills(
+    shelves: &Shelves,
+    ((low, high), at): ((i64, i64), i64),
+    own: &OwnWall,
+    mut take: impl FnMut(i64),
+) {
+    let (mut of_house, mut of_wall, mut seen) = (TRIES, TRIES, SEEN);
     for (from, to) in [(at, high), (low, at - 1)] {
         let mut shelf = shelves.shelf(from);
         while let Some(s) = shelf.filter(|s| *s <= to) {
-            take(s);
-            left -= 1;
-            if left == 0 {
+            let here = of_wall > 0 && shelves.all_on(s).take(TRIES).any(|p| own.has(p));
+            if of_house > 0 || here {
+                take(s);
+            }
+            of_house -= usize::from(of_house > 0);
+            of_wall -= usize::from(here);
+            seen -= 1;
+            if of_house == 0 && of_wall == 0 || seen == 0 {
                 return;
             }
             shelf = shelves.shelf(s + 1);

@@ -13,7 +13,7 @@ pub(super) fn keep(digest: &Digest, pool: &mut Pool) {
 
 /// A panel whose pieces on walls after one of the order are to come from another panel: the one that relieves
 /// most ends of walls, the lowest number among equals.
-fn next(pool: &Pool) -> Option<(usize, usize)> {
+fn next(pool: &Pool) -> Option<(usize, u32)> {
     let waits = pool.waits.as_ref()?;
     let far = pool.cut().find_map(|(i, p)| Some((i, waits.far(p)?)));
     if far.is_some() {
@@ -26,7 +26,7 @@ fn next(pool: &Pool) -> Option<(usize, usize)> {
 }
 
 /// Moves the pieces of a panel that are on later walls to a new panel of its kind.
-fn opened_anew(digest: &Digest, pool: &mut Pool, panel: usize, after: usize) {
+fn opened_anew(digest: &Digest, pool: &mut Pool, panel: usize, after: u32) {
     let Some(waits) = &pool.waits else { return };
     let later: Vec<usize> =
         pool.panels[panel].parts().filter(|part| waits.wall(*part) > after).collect();

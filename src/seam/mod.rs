@@ -39,7 +39,6 @@ mod placed;
 mod polish;
 mod pool;
 mod pool_kind;
-mod rack;
 mod random;
 mod rules;
 mod search;

@@ -2,10 +2,11 @@
 
 use super::conflicts::Pins;
 use super::keep::keep;
+use super::orders::{self, Settled};
 use super::part::Digest;
 use super::pool::Pool;
 use super::search::search;
-use super::{certificate, conflicts, construct, crew, looks, orders, polish};
+use super::{certificate, conflicts, crew, looks, polish};
 use crate::model::conflict::Conflict;
 use crate::model::progress::Progress;
 use crate::model::seam::{Certificate, Effort, SeamProblem};
@@ -38,20 +39,11 @@ pub(super) fn one_length(problem: &SeamProblem, watch: &mut dyn FnMut(Progress))
         let order = orders::first(problem);
         return Solved { digest, pool: by_crew, pins, conflicts, certificate, crew, order };
     }
-    let mut first = construct::lay(&digest);
-    let (pins, conflicts) = conflicts::settle(problem, &digest, &mut first);
-    watch(Progress { done: 0, of: 1, panels: first.bought(), bound });
-    let settled = orders::settled(problem, (&digest, &first, &pins));
-    let (digest, first, pins, conflicts) = match &settled {
-        None => (digest, first, pins, conflicts),
-        Some(other) => {
-            let digest = Digest::new(other);
-            let mut first = construct::lay(&digest);
-            let (pins, conflicts) = conflicts::settle(other, &digest, &mut first);
-            (digest, first, pins, conflicts)
-        }
-    };
-    let problem = settled.as_ref().unwrap_or(problem);
+    let first = Settled::laid(problem.clone(), digest);
+    watch(Progress { done: 0, of: 1, panels: first.pool.bought(), bound });
+    let settled = orders::settled(first, bound);
+    let Settled { problem, digest, pool: first, pins, conflicts } = settled;
+    let problem = &problem;
     let mut pool = search(&digest, &first, &pins, bound, watch);
     keep(&digest, &mut pool);
     let looks = looks::Looks::new(problem, &digest);

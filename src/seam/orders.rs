@@ -4,9 +4,10 @@ use std::collections::BTreeSet;
 
 use super::conflicts::{self, Pins};
 use super::construct;
-use super::improve::{Key, again, key};
+use super::improve::{again, key};
 use super::part::Digest;
 use super::pool::Pool;
+use crate::model::conflict::Conflict;
 use crate::model::seam::{Effort, SeamProblem};
 
 /// Most orders that are tried.
@@ -26,31 +27,68 @@ fn whole(problem: &SeamProblem, order: &[usize]) -> Vec<usize> {
     out
 }
 
-/// The problem with one order alone, that in which a short search takes least; none where that is the first, of
-/// which a first layout is given, or where the order counts for nothing.
-pub(super) fn settled(
-    problem: &SeamProblem,
-    (digest, laid, pins): (&Digest, &Pool, &Pins),
-) -> Option<SeamProblem> {
-    digest.rules.travel?;
-    let mut seen = BTreeSet::from([first(problem)]);
-    let orders = problem.waiting.orders.iter().take(TRIED).map(|o| whole(problem, o));
-    let others: Vec<Vec<usize>> = orders.filter(|o| seen.insert(o.clone())).collect();
-    if others.is_empty() {
-        return None;
+/// A house with one order of walls alone, and a layout to start from.
+pub(super) struct Settled {
+    pub(super) problem: SeamProblem,
+    pub(super) digest: Digest,
+    pub(super) pool: Pool,
+    pub(super) pins: Pins,
+    pub(super) conflicts: Vec<Conflict>,
+}
+
+impl Settled {
+    /// A first whole layout.
+    pub(super) fn laid(problem: SeamProblem, digest: Digest) -> Self {
+        let mut pool = construct::lay(&digest);
+        let (pins, conflicts) = conflicts::settle(&problem, &digest, &mut pool);
+        Settled { problem, digest, pool, pins, conflicts }
     }
-    let mut best: Option<(Key, SeamProblem)> = None;
-    let mut least = key(&again(digest, laid.clone(), pins, 0));
+
+    /// The same after a short search.
+    fn searched(self, bound: usize) -> Self {
+        let pool = again(&self.digest, self.pool, &self.pins, bound);
+        Settled { pool, ..self }
+    }
+
+    /// Whether no order takes less.
+    fn is_least(&self, bound: usize) -> bool {
+        self.pool.bought() <= bound && self.pool.hits <= self.digest.unavoidable()
+    }
+}
+
+/// The order of those asked for in which a short search takes least, the first where the order counts for
+/// nothing; `bound` is what no layout is under.
+pub(super) fn settled(first: Settled, bound: usize) -> Settled {
+    if first.digest.rules.travel.is_none() {
+        return first;
+    }
+    let problem = &first.problem;
+    // Walls sided the other way round meet at the same corners: as much waits between them.
+    let mut seen: BTreeSet<Vec<usize>> = BTreeSet::new();
+    let mut new = |order: &Vec<usize>| {
+        let back: Vec<usize> = order.iter().rev().copied().collect();
+        seen.insert(back.min(order.clone()))
+    };
+    new(&self::first(problem));
+    let orders = problem.waiting.orders.iter().take(TRIED).map(|o| whole(problem, o));
+    let others: Vec<Vec<usize>> = orders.filter(new).collect();
+    if others.is_empty() {
+        return first;
+    }
+    let mut problem = first.problem.clone();
+    let mut best = first.searched(bound);
     for order in others {
-        let mut one = problem.clone();
-        one.waiting.orders = vec![order];
-        let found = key(&tried(&one));
-        if found < least {
-            least = found;
-            best = Some((found, one));
+        if best.is_least(bound) {
+            break;
+        }
+        problem.waiting.orders = vec![order];
+        let digest = Digest::new(&problem);
+        let other = Settled::laid(problem.clone(), digest).searched(bound);
+        if key(&other.pool) < key(&best.pool) {
+            best = other;
         }
     }
-    best.map(|b| b.1)
+    best
 }
 
 /// As [`settled`], without a first layout: the problem with the order that is taken.
@@ -64,18 +102,7 @@ pub(super) fn one_order(problem: &SeamProblem) -> SeamProblem {
     let alone =
         SeamProblem { rules: problem.rules.with_one(problem.rules.stock()), ..problem.clone() };
     let digest = Digest::new(&alone);
-    let mut laid = construct::lay(&digest);
-    let pins = conflicts::settle(&alone, &digest, &mut laid).0;
-    if let Some(settled) = settled(&alone, (&digest, &laid, &pins)) {
-        one.waiting.orders = settled.waiting.orders;
-    }
+    let settled = settled(Settled::laid(alone, digest), 0);
+    one.waiting.orders = vec![first(&settled.problem)];
     one
-}
-
-/// A layout after a short search.
-fn tried(problem: &SeamProblem) -> Pool {
-    let digest = Digest::new(problem);
-    let mut first = construct::lay(&digest);
-    let pins: Pins = conflicts::settle(problem, &digest, &mut first).0;
-    again(&digest, first, &pins, 0)
 }

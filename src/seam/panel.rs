@@ -25,6 +25,13 @@ impl Panel {
         self.left_hand.is_none() && self.right_hand.is_none() && self.ones.is_empty()
     }
 
+    /// How many pieces are cut from it.
+    pub(super) fn count(&self) -> usize {
+        self.ones.len()
+            + usize::from(self.left_hand.is_some())
+            + usize::from(self.right_hand.is_some())
+    }
+
     /// All parts with a piece from it.
     pub(super) fn parts(&self) -> impl Iterator<Item = usize> + '_ {
         self.left_hand.iter().chain(&self.right_hand).chain(&self.ones).copied()

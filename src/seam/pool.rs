@@ -114,7 +114,7 @@ impl Pool {
     #[inline]
     pub(super) fn waiting(&self, panel: usize, hands: &[Hand], part: usize) -> i64 {
         let Some(waits) = &self.waits else { return 0 };
-        waits.added(&self.panels[panel], hands, waits.wall(part))
+        waits.added(panel, hands, waits.wall(part))
     }
 
     /// The kind of each panel, by number.
@@ -189,7 +189,7 @@ impl Pool {
         }
         self.leftover -= self.worth(p);
         if let Some(waits) = &mut self.waits {
-            waits.count(i, p, -1);
+            waits.leave(i);
         }
         if p.left_hand.is_none() {
             self.no_left.remove(p.free, i);
@@ -209,7 +209,7 @@ impl Pool {
         }
         self.leftover += self.worth(p);
         if let Some(waits) = &mut self.waits {
-            waits.count(i, p, 1);
+            waits.enter(i, p);
         }
         if p.left_hand.is_none() {
             self.no_left.insert(p.free, i);
@@ -228,6 +228,9 @@ impl Pool {
         self.no_left.grow();
         self.no_right.grow();
         self.any.grow();
+        if let Some(waits) = &mut self.waits {
+            waits.grow();
+        }
     }
 
     /// Two panels of a kind, not yet cut.

@@ -108,6 +108,13 @@ impl Shelves {
         self.on(self.shelf(room)?)
     }
 
+    /// Panels that have `room`, rising.
+    #[inline]
+    pub(super) fn rising(&self, room: i64) -> impl Iterator<Item = usize> + '_ {
+        let shelves = std::iter::successors(self.shelf(room), |s| self.shelf(s + 1));
+        shelves.flat_map(|s| self.all_on(s))
+    }
+
     /// The highest shelf at or under `room` that is not bare.
     #[inline]
     pub(super) fn under(&self, room: i64) -> Option<i64> {
@@ -121,6 +128,12 @@ impl Shelves {
         }
         let word = (0..f / 64).rev().find(|w| self.bits[*w] != 0)?;
         Some((word * 64 + 63 - self.bits[word].leading_zeros() as usize) as i64)
+    }
+
+    /// All panels, from the emptiest.
+    pub(super) fn falling(&self) -> impl Iterator<Item = usize> + '_ {
+        let shelves = std::iter::successors(self.under(i64::MAX), |s| self.under(s - 1));
+        shelves.flat_map(|s| self.all_on(s))
     }
 
     /// The panels of a shelf.

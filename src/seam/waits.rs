@@ -4,7 +4,6 @@
 
 use super::panel::Panel;
 use super::part::Digest;
-use super::rack::{Rack, Racks};
 use super::rules::{Travel, UNIT};
 
 /// One offcut too many costs as much as the panel that is opened instead.
@@ -12,15 +11,6 @@ const TOO_MANY: i64 = UNIT;
 /// What an offcut costs that waits at the end of a wall, so that of two layouts the one of which fewer wait is
 /// taken: far less than a seam.
 const WAITING: i64 = UNIT / 400;
-
-/// On which walls, by their place in the order, pieces of one panel are.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Stay {
-    /// That of the left-hand and of the right-hand piece.
-    ends: [Option<usize>; 2],
-    /// The first and last of those of its middle; none where the first is over the last.
-    ones: (usize, usize),
-}
 
 /// Which piece of a panel.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,39 +20,52 @@ pub(super) enum Hand {
     Middle,
 }
 
+/// On which walls, by their place in the order, pieces of one panel are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Stay {
+    /// That of the left-hand and of the right-hand piece; [`NO_WALL`] where there is none.
+    ends: [u32; 2],
+    /// The first and last of those of its middle; none where the first is over the last.
+    ones: (u32, u32),
+    /// The first and the last of all; the first over the last where there is no piece.
+    span: (u32, u32),
+}
+
+const NO_WALL: u32 = u32::MAX;
+
 impl Stay {
-    const NONE: Stay = Stay { ends: [None; 2], ones: (usize::MAX, 0) };
+    const NONE: Stay = Stay { ends: [NO_WALL; 2], ones: (NO_WALL, 0), span: (NO_WALL, 0) };
 
     #[inline]
-    fn with(mut self, hand: Hand, wall: usize) -> Stay {
+    fn with(mut self, hand: Hand, wall: u32) -> Stay {
         match hand {
-            Hand::Left => self.ends[0] = Some(wall),
-            Hand::Right => self.ends[1] = Some(wall),
+            Hand::Left => self.ends[0] = wall,
+            Hand::Right => self.ends[1] = wall,
             Hand::Middle => self.ones = (self.ones.0.min(wall), self.ones.1.max(wall)),
         }
+        self.span = (self.span.0.min(wall), self.span.1.max(wall));
         self
     }
 
-    /// The first and the last wall; the first over the last where there is no piece.
     #[inline]
-    pub(super) fn span(&self) -> (usize, usize) {
-        self.ends.iter().flatten().fold(self.ones, |(a, b), wall| (a.min(*wall), b.max(*wall)))
+    fn serves(&self, wall: u32) -> bool {
+        self.span.0 <= wall && wall <= self.span.1
     }
 
     /// At the ends of which walls a second offcut waits: from the first of these to before the last.
     #[inline]
-    fn second(&self) -> (usize, usize) {
+    fn second(&self) -> (u32, u32) {
         match self.ends {
-            [Some(left), Some(right)] => (self.ones.0, left.min(right)),
-            _ => (usize::MAX, 0),
+            [left, right] if left != NO_WALL && right != NO_WALL => (self.ones.0, left.min(right)),
+            _ => (NO_WALL, 0),
         }
     }
 
     /// How many wait at the end of a wall.
     #[inline]
-    fn at(&self, wall: usize) -> i64 {
-        let within = |(a, b): (usize, usize)| i64::from(a <= wall && wall < b);
-        within(self.span()) + within(self.second())
+    fn at(&self, wall: u32) -> i64 {
+        let within = |(a, b): (u32, u32)| i64::from(a <= wall && wall < b);
+        within(self.span) + within(self.second())
     }
 }
 
@@ -71,15 +74,15 @@ impl Stay {
 pub(super) struct Waits {
     travel: Travel,
     /// The place in the order of the wall of each part.
-    walls: Vec<usize>,
+    walls: Vec<u32>,
+    /// Where the pieces of each panel go, by number: kept, since it is asked for with every piece that is tried.
+    stays: Vec<Stay>,
     /// How many wait at the end of each wall.
     counts: Vec<i64>,
     /// How many wait too many at the ends of walls, and walls that panels go too far.
     excess: i64,
     /// How many wait at the ends of all walls together.
     total: i64,
-    /// Panels by the walls they may serve without another offcut waiting.
-    pub racks: Vec<Racks>,
 }
 
 impl Waits {
@@ -88,18 +91,29 @@ impl Waits {
         let travel = digest.rules.travel?;
         Some(Waits {
             travel,
-            walls: digest.parts.iter().map(|p| p.wall).collect(),
+            walls: digest.parts.iter().map(|p| u32::try_from(p.wall).unwrap_or(0)).collect(),
+            stays: Vec::new(),
             counts: vec![0; travel.walls],
             excess: 0,
             total: 0,
-            racks: vec![Racks::default(); travel.walls],
         })
     }
 
     /// The place in the order of a part's wall.
     #[inline]
-    pub(super) fn wall(&self, part: usize) -> usize {
+    pub(super) fn wall(&self, part: usize) -> u32 {
         self.walls[part]
+    }
+
+    /// Makes place for one more panel's number.
+    pub(super) fn grow(&mut self) {
+        self.stays.push(Stay::NONE);
+    }
+
+    /// Whether a cut panel may serve a wall without another offcut waiting.
+    #[inline]
+    pub(super) fn serves(&self, panel: usize, wall: u32) -> bool {
+        self.stays[panel].serves(wall)
     }
 
     pub(super) fn excess(&self) -> i64 {
@@ -114,84 +128,88 @@ impl Waits {
 
     /// Where the pieces of a panel go.
     #[inline]
-    pub(super) fn stay(&self, panel: &Panel) -> Stay {
+    fn stay(&self, panel: &Panel) -> Stay {
         let mut stay = Stay::NONE;
         for part in &panel.ones {
             stay = stay.with(Hand::Middle, self.walls[*part]);
         }
-        stay.ends = [panel.left_hand, panel.right_hand].map(|p| p.map(|p| self.walls[p]));
+        for (part, hand) in [(panel.left_hand, Hand::Left), (panel.right_hand, Hand::Right)] {
+            stay = part.map_or(stay, |p| stay.with(hand, self.walls[p]));
+        }
         stay
     }
 
-    /// Counts a cut panel in or out.
-    pub(super) fn count(&mut self, number: usize, panel: &Panel, sign: i64) {
+    /// Counts a panel in that has been cut.
+    #[inline]
+    pub(super) fn enter(&mut self, number: usize, panel: &Panel) {
         let stay = self.stay(panel);
-        let (first, last) = stay.span();
-        for wall in first..last {
-            let n = stay.at(wall);
-            let before = (self.counts[wall] - self.travel.most).max(0);
-            self.counts[wall] += sign * n;
-            self.excess += (self.counts[wall] - self.travel.most).max(0) - before;
-            self.total += sign * n;
-        }
-        self.excess += sign * self.too_far((first, last));
-        let Some(racks) = self.racks.get_mut(first..=last) else { return };
-        for racks in racks {
-            let put = |rack: &mut Rack| {
-                if sign > 0 {
-                    rack.insert(panel.free, number)
-                } else {
-                    rack.remove(panel.free, number)
-                }
-            };
-            put(&mut racks.any);
-            if panel.left_hand.is_none() {
-                put(&mut racks.no_left);
-            }
-            if panel.right_hand.is_none() {
-                put(&mut racks.no_right);
-            }
-        }
+        self.stays[number] = stay;
+        self.count(&stay, 1);
+    }
+
+    /// Counts a cut panel out.
+    #[inline]
+    pub(super) fn leave(&mut self, number: usize) {
+        let stay = std::mem::replace(&mut self.stays[number], Stay::NONE);
+        self.count(&stay, -1);
     }
 
     #[inline]
-    fn too_far(&self, (first, last): (usize, usize)) -> i64 {
-        let over = last.saturating_sub(first).saturating_sub(self.travel.reach);
+    fn count(&mut self, stay: &Stay, sign: i64) {
+        let (first, last) = stay.span;
+        for wall in first..last {
+            let n = sign * stay.at(wall);
+            let count = &mut self.counts[wall as usize];
+            let before = (*count - self.travel.most).max(0);
+            *count += n;
+            self.excess += (*count - self.travel.most).max(0) - before;
+            self.total += n;
+        }
+        self.excess += sign * self.too_far(stay.span);
+    }
+
+    #[inline]
+    fn too_far(&self, (first, last): (u32, u32)) -> i64 {
+        let over = (last.saturating_sub(first) as usize).saturating_sub(self.travel.reach);
         i64::try_from(over).unwrap_or(i64::MAX)
     }
 
     /// What it costs that a cut panel gives these pieces to a wall as well.
     #[inline]
-    pub(super) fn added(&self, panel: &Panel, hands: &[Hand], wall: usize) -> i64 {
-        let before = self.stay(panel);
-        let after = hands.iter().fold(before, |s, h| s.with(*h, wall));
-        if before == after {
+    pub(super) fn added(&self, panel: usize, hands: &[Hand], wall: u32) -> i64 {
+        let before = &self.stays[panel];
+        let after = hands.iter().fold(*before, |s, h| s.with(*h, wall));
+        // Nothing waits longer, as with most pieces that are tried.
+        if before.span == after.span && after.second() == before.second() {
             return 0;
         }
-        let (old, new) = (before.span(), after.span());
-        if old.0 > old.1 {
+        if before.span.0 > before.span.1 {
             return 0;
         }
-        let mut cost = (self.too_far(new) - self.too_far(old)) * TOO_MANY;
-        for i in new.0..new.1 {
+        self.longer(before, &after)
+    }
+
+    fn longer(&self, before: &Stay, after: &Stay) -> i64 {
+        let mut cost = (self.too_far(after.span) - self.too_far(before.span)) * TOO_MANY;
+        for i in after.span.0..after.span.1 {
             let more = after.at(i) - before.at(i);
+            let count = self.counts[i as usize];
             let over = |n: i64| (n - self.travel.most).max(0);
-            cost +=
-                (over(self.counts[i] + more) - over(self.counts[i])) * TOO_MANY + more * WAITING;
+            cost += (over(count + more) - over(count)) * TOO_MANY + more * WAITING;
         }
         cost
     }
 
     /// The end of a wall where too many wait.
-    pub(super) fn crowded(&self) -> Option<usize> {
-        self.counts.iter().position(|n| *n > self.travel.most)
+    pub(super) fn crowded(&self) -> Option<u32> {
+        self.counts.iter().position(|n| *n > self.travel.most).and_then(|i| u32::try_from(i).ok())
     }
 
     /// At how many ends of walls where too many wait fewer do, once a panel's pieces on walls after this one
     /// come from another panel.
-    pub(super) fn gain(&self, panel: &Panel, after: usize) -> i64 {
+    pub(super) fn gain(&self, panel: &Panel, after: u32) -> i64 {
         let stay = self.stay(panel);
-        let whole = stay.span();
+        let whole = stay.span;
         if !(whole.0 <= after && after < whole.1) {
             return 0;
         }
@@ -204,15 +222,17 @@ impl Waits {
             let side = if wall <= after { &mut before } else { &mut later };
             *side = side.with(hand, wall);
         }
-        let relieved = |i: &usize| {
-            self.counts[*i] > self.travel.most && stay.at(*i) > before.at(*i) + later.at(*i)
+        let relieved = |i: &u32| {
+            self.counts[*i as usize] > self.travel.most
+                && stay.at(*i) > before.at(*i) + later.at(*i)
         };
         (whole.0..whole.1).filter(relieved).count() as i64
     }
 
     /// Whether a panel goes too far, and the wall after which it does.
-    pub(super) fn far(&self, panel: &Panel) -> Option<usize> {
-        let span = self.stay(panel).span();
-        (self.too_far(span) > 0).then(|| span.0 + self.travel.reach)
+    pub(super) fn far(&self, panel: &Panel) -> Option<u32> {
+        let span = self.stay(panel).span;
+        let reach = || u32::try_from(self.travel.reach).unwrap_or(u32::MAX);
+        (self.too_far(span) > 0).then(|| span.0.saturating_add(reach()))
     }
 }

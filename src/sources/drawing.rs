@@ -26,6 +26,7 @@ facts! {
         LayerNames: "discipline, major and minor groups of a layer's name", [CadStandard], "1", Read;
         ShopDiscipline: "contractor and shop drawings have discipline Z", [CadStandard], "5.3", Read;
         LineWidths: "line widths of 0.13 to 2.0 mm in steps of about root 2", [IsoLines], "", Memory;
+        LineTypes: "dashes of 12, long dashes of 24 and gaps of 3 line widths", [IsoLines], "", Memory;
         FederalWidths: "fine 0.18, thin 0.25, medium 0.35, wide 0.50 mm", [CadStandard], "", Memory;
         GradeLine: "grade is the heaviest line of an elevation", [NavyDrafting], "", Read;
         ArchitecturalScales: "1/4 in to the foot is 1 to 48, 3/32 in 1 to 128", [], "", Exact;
@@ -34,6 +35,8 @@ facts! {
         ArchitecturalPaper: "ARCH A to E1: 9 x 12 to 36 x 48 in", [AnsiPaper], "", Read;
         IsoPaper: "A0 to A4: 841 x 1189 to 210 x 297 mm", [IsoPaper], "", Read;
         TextHeight: "letters of at least 3/32 in on paper", [CadStandard, IsoLettering], "", Memory;
+        TextSizes: "heights of letters from 3/32, 1/8, 3/16 and 1/4 in, few of them on one sheet", [CadStandard], "", Memory;
+        Contrast: "letters 4.5 to 1 and lines 3 to 1 against what they stand on", [WebContrast], "1.4.3, 1.4.11", Memory;
         DimensionTicks: "dimensions with oblique ticks, read from below or the right", [CadStandard], "", Memory;
         SlopeTriangle: "a slope is drawn as a triangle with a run of 12", [], "", Practice;
     }

@@ -64,6 +64,7 @@ published! {
     IsoScales: "ISO 5455", "";
     IsoPaper: "ISO 216", "";
     IsoLettering: "ISO 3098", "";
+    WebContrast: "Web Content Accessibility Guidelines 2.1", "";
     AnsiPaper: "ANSI and architectural sheet sizes", "";
     SafetyRules: "29 CFR 1926", "";
     LeadRule: "40 CFR 745", "";

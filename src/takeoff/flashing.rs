@@ -133,7 +133,9 @@ fn beside(at: &ByWall, t: &TrimPiece) -> f64 {
 }
 
 /// Step flashing by the foot or meter, with its pieces, and a kick-out at the foot of each slope
-/// (`TrimFact::StepFlashing`, `TrimFact::KickOut`).
+/// (`TrimFact::StepFlashing`, `TrimFact::KickOut`). A slope that ends at a corner is turned round it as a
+/// level run is, by one piece more that is bent there and lapped with what lies along the next wall: common
+/// practice, no source.
 fn roofs(layout: &LaidHouse) -> Vec<TakeoffLine> {
     let (each, unit) = match layout.job.sheet.lengths {
         LengthStyle::Feet => (Unit::Foot.inches(), CountUnit::FootOfSlope),
@@ -141,15 +143,18 @@ fn roofs(layout: &LaidHouse) -> Vec<TakeoffLine> {
     };
     let (mut steps, mut outs) = (Shares::default(), Shares::default());
     let exposure = layout.job.takeoff.step_exposure.max(1.0);
-    let mut pieces = 0.0;
+    let turn = layout.job.takeoff.flashing_lap;
+    let (mut pieces, mut turned) = (0.0, 0);
     for (e, s) in
         layout.elevations.iter().flat_map(|e| e.roof_sides(layout).into_iter().map(move |s| (e, s)))
     {
         let place = (e.name.as_str(), s.wall.id.as_str());
         if s.sloped {
             let middle = (s.from[1] + s.to[1]) / 2.0;
-            steps.add(place, s.wall.part_at(middle), 1, s.length() / each);
-            pieces += whole(s.length() / exposure) + 1.0;
+            let length = s.length() + s.turns as f64 * turn;
+            steps.add(place, s.wall.part_at(middle), 1, length / each);
+            pieces += whole(s.length() / exposure) + 1.0 + s.turns as f64;
+            turned += s.turns;
         }
         if let Some(foot) = s.kick_out {
             outs.add(place, s.wall.part_at(foot[1]), 1, 1.0);
@@ -162,7 +167,7 @@ fn roofs(layout: &LaidHouse) -> Vec<TakeoffLine> {
         shares: shares.done(layout),
         ..TakeoffLine::new(item, unit, Group::Flashing, basis)
     };
-    let basis = Basis::RoofSlopes { pieces: pieces as usize, exposure };
+    let basis = Basis::RoofSlopes { pieces: pieces as usize, exposure, turned, turn };
     let mut out = Vec::new();
     if steps.net() > 0.0 {
         out.push(line(Item::StepFlashing, unit, steps, basis));

@@ -3,6 +3,7 @@
 //! Runs after `course`, since what goes under a sill or at a wall's top depends on where the
 //! course cut falls.
 
+mod by_wall;
 pub mod channels;
 mod contour;
 mod cut_edge;

@@ -89,7 +89,7 @@ fn reaches(
             let Some(f) = fields.get(field) else { continue };
             // Counter-clockwise: the right side of a wall runs up.
             // The field ends at the bottom of the pocket, the post stands in the corner.
-            let set_back = set_backs.at(corner.kind, corner.is_sided_first(&side.wall));
+            let set_back = set_backs.at(corner, &side.wall);
             let ends = match side.side {
                 Hand::Left => side.x + set_back,
                 Hand::Right => side.x - set_back,

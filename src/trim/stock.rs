@@ -1,16 +1,16 @@
 //! Lengths longer than stock parted, pieces marked, and each assigned to a stock length.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
+use super::by_wall;
 use crate::geom::tol::{ROUNDING, snap};
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::{DrawnElevation, DrawnWall, House};
-use crate::model::ids::{TrimMark, TrimStockId};
+use crate::model::ids::{TrimMark, TrimStockId, WallId};
 use crate::model::post_angle::PostAngle;
 use crate::model::receiver::Field;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
-use crate::packing;
 
 /// Shortest length at the end of a run of boards, inches, where the one before can give way: common
 /// practice, no source.
@@ -221,13 +221,19 @@ fn prefix(kind: TrimKind) -> &'static str {
     }
 }
 
-/// Marks every piece and gives it its stock length: the fewest of each stock.
+/// Marks every piece and gives it its stock length: the fewest of each stock, each for one wall where it can be.
 pub(super) fn mark_and_cut(pieces: &mut [TrimPiece], job: &Job) {
     for kind in TrimKind::ALL {
         for (n, p) in pieces.iter_mut().filter(|p| p.kind == kind).enumerate() {
             p.mark = format!("{}{}", prefix(kind), n + 1).into();
         }
     }
+    let mut places: BTreeMap<WallId, usize> = BTreeMap::new();
+    for p in pieces.iter() {
+        let next = places.len();
+        places.entry(p.wall.clone()).or_insert(next);
+    }
+    let place = |p: &TrimPiece| places.get(&p.wall).copied().unwrap_or(0);
     // Posts for one angle are cut from stock made for it.
     let lots: BTreeSet<(TrimStock, Option<PostAngle>)> =
         pieces.iter().map(|p| (p.kind.stock(), p.angle)).collect();
@@ -236,7 +242,8 @@ pub(super) fn mark_and_cut(pieces: &mut [TrimPiece], job: &Job) {
         let of = |p: &TrimPiece| (p.kind.stock(), p.angle) == (stock, angle);
         let mine: Vec<usize> = (0..pieces.len()).filter(|i| of(&pieces[*i])).collect();
         let lengths: Vec<f64> = mine.iter().map(|i| pieces[*i].length.min(length)).collect();
-        let plan = packing::least(&lengths, length, job.seams.kerf);
+        let walls: Vec<usize> = mine.iter().map(|i| place(&pieces[*i])).collect();
+        let plan = by_wall::plan(&lengths, &walls, length, job.seams.kerf);
         for (n, bin) in plan.iter().enumerate() {
             for k in bin {
                 pieces[mine[*k]].stock = stock.length_id(angle, n + 1);

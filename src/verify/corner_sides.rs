@@ -21,6 +21,29 @@ pub(super) fn hand(s: &LaidEdge) -> Option<Hand> {
     corner.then(|| if s.to[1] > s.from[1] { Hand::Right } else { Hand::Left })
 }
 
+/// Sixteenths of an inch, as a tape has them.
+fn on_tape(x: f64) -> f64 {
+    (x * 16.0).round() / 16.0
+}
+
+/// What a corner of this angle adds to the set-back of a post in a square one. A post's faces stand off the
+/// sheathing by its pocket; the edge where they meet is the crossing of two lines so far off two walls,
+/// (1 + cos a) / sin a of that past the corner, and pockets keep their distance from the edge.
+fn added(layout: &LaidHouse, c: &Corner) -> f64 {
+    let turn = c.angle.unwrap_or(90.0).clamp(30.0, 180.0).to_radians();
+    // At 180 degrees there is no corner: the edge lies over it.
+    let edge = if turn.sin() < 1e-6 { 0.0 } else { (1.0 + turn.cos()) / turn.sin() };
+    let off = layout.job.pocket() * (1.0 - edge);
+    if c.kind == CornerKind::Outside { off } else { -off }
+}
+
+/// Where the bottom of a single channel meets siding that lies a pocket off the other wall.
+fn single(layout: &LaidHouse, c: &Corner) -> f64 {
+    let turn = c.angle.unwrap_or(90.0).clamp(30.0, 150.0).to_radians();
+    let off = layout.job.pocket() * (1.0 + turn.cos().max(0.0)) / turn.sin();
+    if c.angle.is_some() { on_tape(off) } else { off }
+}
+
 /// How far along the wall siding stops short of a corner on one of its sides, less the end gap, as the
 /// job has it: a post's set-back or a corner board's width, a cover's where that is wider; of one
 /// J-channel its depth on the wall that is sided last, of two nothing.
@@ -32,7 +55,7 @@ pub(super) fn set_back(layout: &LaidHouse, c: &Corner, k: &CornerSide) -> f64 {
     }
     if inside && job.trim.inside_corner == InsideCorner::OneChannel {
         let bears = c.sides.last().is_some_and(|last| last.elevation == k.elevation);
-        return if bears { job.pocket() } else { 0.0 };
+        return if bears { single(layout, c) } else { 0.0 };
     }
     let given = match (inside, system.receivers.has_pockets()) {
         (false, true) => p.outside_post_set_back,
@@ -42,7 +65,13 @@ pub(super) fn set_back(layout: &LaidHouse, c: &Corner, k: &CornerSide) -> f64 {
     };
     let usual = if inside { system.corners.inside } else { system.corners.outside };
     let cover = if inside { 0.0 } else { job.trim.corner_cover };
-    given.unwrap_or(usual).max(cover)
+    let mut post = given.unwrap_or(usual);
+    if c.angle.is_some() && system.receivers.has_pockets() {
+        let own =
+            if inside { p.angled_inside_post_set_back } else { p.angled_outside_post_set_back };
+        post = own.unwrap_or_else(|| on_tape((post + added(layout, c)).max(0.0)));
+    }
+    post.max(cover)
 }
 
 /// Whether a wall's field is wider, from its side of a corner on at a height, than the two end gaps that

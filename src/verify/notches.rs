@@ -67,7 +67,7 @@ fn place(rule: &mut Cases, layout: &LaidHouse, on: PieceOn, n: &Notch) {
         if n.around == [id.clone()]
             && n.contour.is_none()
             && square(w, id)
-            && !filled_beside(w, bite.0)
+            && !joined_beside(w, bite.0)
         {
             size(rule, on, n, (bites(w, id), bite));
         }
@@ -87,12 +87,16 @@ fn square(w: &LaidWall, id: &str) -> bool {
     })
 }
 
-/// Whether a filler that is in no frame touches a box: a notch goes round both.
-fn filled_beside(w: &LaidWall, [left, low, right, high]: [f64; 4]) -> bool {
-    w.fillers.iter().filter(|f| f.opening.is_none()).any(|f| {
-        let [x0, y0, x1, y1] = f.place;
+/// Whether a filler that is in no frame touches a box, or a drawn board or other part without siding stands
+/// along its side: a notch goes round both.
+fn joined_beside(w: &LaidWall, [left, low, right, high]: [f64; 4]) -> bool {
+    let touches = |[x0, y0, x1, y1]: [f64; 4]| {
         x0 <= right + NEAR && x1 >= left - NEAR && y0 <= high + NEAR && y1 >= low - NEAR
-    })
+    };
+    let along = |[x0, _, x1, _]: [f64; 4]| x1 <= left + NEAR || x0 >= right - NEAR;
+    let mut fillers = w.fillers.iter().filter(|f| f.opening.is_none()).map(|f| f.place);
+    let mut hidden = w.hidden.iter().flat_map(|h| &h.outline).map(bounds);
+    fillers.any(touches) || hidden.any(|part| touches(part) && along(part))
 }
 
 /// Whether it is a fixture without a mounting block.

@@ -62,8 +62,10 @@ pub fn message_with_place(finding: &Finding, message: &str, clean: fn(&str) -> S
     if let Some(o) = &finding.origin {
         let handle = o.handle.as_deref().map(|h| format!(", handle {}", clean(h)));
         let handle = handle.unwrap_or_default();
-        let line = if o.line == 0 { String::new() } else { format!(" at line {}", o.line) };
-        out.push_str(&format!(" ({}{line}{handle})", o.entity));
+        let line = (o.line > 0).then(|| format!("at line {}", o.line));
+        let entity = Some(o.entity.word()).filter(|w| !w.is_empty()).map(str::to_owned);
+        let told: Vec<String> = entity.into_iter().chain(line).collect();
+        out.push_str(&format!(" ({}{handle})", told.join(" ")));
     }
     out
 }

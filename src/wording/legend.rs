@@ -88,9 +88,12 @@ pub fn post_angle(degrees: f64) -> String {
 }
 
 /// How far from drawn corners siding is reckoned, by sorts of corners, and the gap on top.
-pub fn set_backs(backs: &[(CornerKind, String)], gap: &str) -> String {
-    let each: Vec<String> =
-        backs.iter().map(|(kind, back)| format!("{back} {}", corners::kind(*kind))).collect();
+pub fn set_backs(backs: &[(CornerKind, Option<f64>, String)], gap: &str) -> String {
+    let each = |(kind, angle, back): &(CornerKind, Option<f64>, String)| {
+        let at = angle.map(|a| format!(" at {a:.0} degrees")).unwrap_or_default();
+        format!("{back} {}{at}", corners::kind(*kind))
+    };
+    let each: Vec<String> = backs.iter().map(each).collect();
     format!("set-back from drawn corners: {}; end gap {gap} more", each.join(", "))
 }
 

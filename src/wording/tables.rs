@@ -156,3 +156,7 @@ pub fn open_findings(audience: Audience) -> &'static str {
         Audience::Crew => "For the crew (see Assumptions)",
     }
 }
+
+/// Where a printed table of settings ends.
+pub const DEFAULTS_FOLLOW: &str =
+    "Every other setting is at its default; the file lists them below, with their sources.";

@@ -18,6 +18,16 @@ pub const RAKES: &str = "Rakes, by course";
 pub const RAKE_HEADS: [&str; 6] = ["piece", "bottom", "top", "left", "right", "from"];
 /// What its figures are.
 pub const RAKES_ARE: &str = "Bottom (butt) edge, top edge, and the angle of each end with the long edge. The pattern of the slope is at the end of the set.";
+/// A raked piece where its figures stand one after the other: its mark, and its bottom edge.
+pub fn raked(mark: &str, bottom: &str) -> String {
+    format!("{mark} {bottom}")
+}
+
+/// What follows: its top edge, both ends, its panel.
+pub fn raked_ends(top: &str, [left, right]: [&str; 2], panel: &str) -> String {
+    format!("{top}, {left}/{right}, {panel}").replace(' ', "\u{a0}").replace(",\u{a0}", ", ")
+}
+
 /// An edge without length.
 pub const A_POINT: &str = "point";
 /// An end cut square.
@@ -71,6 +81,21 @@ pub fn from_panel(mark: &str, panel: &str) -> String {
 /// A trim with the number of the stock length it is cut from.
 pub fn from_stock(mark: &str, number: u32) -> String {
     format!("{mark}\u{a0}({number})")
+}
+
+/// Which stock lengths a wall's trim is cut from: those to open, those that wait, those to lay aside.
+pub fn sticks(opened: &str, taken: &[String], aside: &[String]) -> String {
+    let mut out = Vec::new();
+    if !opened.is_empty() {
+        out.push(format!("open {opened}"));
+    }
+    if !taken.is_empty() {
+        out.push(format!("offcuts of {}", super::lists::commas(taken)));
+    }
+    if !aside.is_empty() {
+        out.push(format!("lay aside {}", super::lists::commas(aside)));
+    }
+    out.join("; ")
 }
 
 /// The pieces of a batch, with the cut that a cutting sheet shows.

@@ -79,7 +79,7 @@ fn place(f: &Finding) -> String {
             o.handle.as_deref().map_or(String::new(), |h| format!(", handle {}", terminal(h)));
         let layer = terminal(&o.layer);
         let line = o.in_file();
-        place.push_str(&format!(" [{} on {layer}{line}{handle}]", o.entity));
+        place.push_str(&format!(" [{}on {layer}{line}{handle}]", o.before()));
     }
     place
 }

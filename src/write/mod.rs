@@ -29,7 +29,7 @@ mod settings;
 pub mod summary;
 pub mod svg;
 #[cfg(any(feature = "pdf", feature = "png"))]
-mod svg_tree;
+pub mod svg_tree;
 pub mod tables;
 pub mod template;
 mod text;

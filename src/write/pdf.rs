@@ -9,7 +9,8 @@ use krilla::outline::{Outline, OutlineNode};
 use krilla::page::{PageLabel, PageSettings};
 use krilla_svg::{SurfaceExt, SvgSettings};
 
-use super::svg_tree::tree;
+use super::svg_tree::{SheetTree, tree};
+use crate::cores;
 use crate::finding::files::WriterFault;
 use crate::model::sheet::Sheet;
 
@@ -23,10 +24,24 @@ pub fn document(
     title: &str,
     author: &str,
 ) -> Result<Vec<u8>, WriterFault> {
+    let trees: Result<Vec<SheetTree>, WriterFault> =
+        cores::each(svgs, |svg| tree(svg)).into_iter().collect();
+    of_trees(sheets, &trees?, title, author)
+}
+
+/// The same of sheets that are read already.
+///
+/// # Errors
+/// When the file cannot be made.
+pub fn of_trees(
+    sheets: &[Sheet],
+    trees: &[SheetTree],
+    title: &str,
+    author: &str,
+) -> Result<Vec<u8>, WriterFault> {
     let mut doc = Document::new();
     let mut outline = Outline::new();
-    for (i, (sheet, svg)) in sheets.iter().zip(svgs).enumerate() {
-        let tree = tree(svg)?;
+    for (i, (sheet, SheetTree(tree))) in sheets.iter().zip(trees).enumerate() {
         let (w, h) = ((sheet.width * 72.0) as f32, (sheet.height * 72.0) as f32);
         // A page is called what its own file is called.
         let label = PageLabel::new(None, Some(sheet.name.clone()), None);
@@ -36,7 +51,7 @@ pub fn document(
         let mut page = doc.start_page_with(settings);
         let mut surface = page.surface();
         let size = Size::from_wh(w, h).ok_or(WriterFault::SheetWithoutSize)?;
-        surface.draw_svg(&tree, size, SvgSettings::default()).ok_or(WriterFault::SheetNotDrawn)?;
+        surface.draw_svg(tree, size, SvgSettings::default()).ok_or(WriterFault::SheetNotDrawn)?;
         surface.finish();
         page.finish();
         let top = XyzDestination::new(i, Point::from_xy(0.0, 0.0));

@@ -5,11 +5,14 @@ use std::sync::{Arc, LazyLock};
 use crate::finding::files::WriterFault;
 use crate::typeface;
 
+/// A sheet read back, once for all pictures of it.
+pub struct SheetTree(pub(super) usvg::Tree);
+
 /// The tree of an SVG document.
 ///
 /// # Errors
 /// What `usvg` says.
-pub(super) fn tree(svg: &str) -> Result<usvg::Tree, WriterFault> {
+pub fn tree(svg: &str) -> Result<SheetTree, WriterFault> {
     // Read once: every sheet has the same letters.
     static FONTS: LazyLock<Arc<usvg::fontdb::Database>> = LazyLock::new(|| {
         let mut fonts = usvg::fontdb::Database::new();
@@ -22,5 +25,5 @@ pub(super) fn tree(svg: &str) -> Result<usvg::Tree, WriterFault> {
         fontdb: Arc::clone(&FONTS),
         ..Default::default()
     };
-    usvg::Tree::from_str(svg, &options).map_err(WriterFault::of)
+    usvg::Tree::from_str(svg, &options).map(SheetTree).map_err(WriterFault::of)
 }

@@ -23,6 +23,8 @@ fn laid(part: &str) -> (Layout, Findings) {
     let job = lapwright::job::file::parse(KNOWN, "job").unwrap();
     let mut findings = Findings::default();
     let sets = pipeline::layout(&bytes, part, &job, &mut findings, &mut |_| {}).unwrap();
+    let broken: Vec<_> = sets.house.layout.verify.violations().collect();
+    assert!(broken.is_empty(), "{part}: {broken:?}");
     (sets.house.layout, findings)
 }
 

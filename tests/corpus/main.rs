@@ -143,7 +143,6 @@ fn source_box(to: [f64; 6], points: &[[f64; 2]]) -> [f64; 4] {
 }
 
 #[test]
-#[ignore = "since its courses are read as drawn siding the door is a notch, and sills stand 7 mm low"]
 fn a_shed_front_by_its_layer_gives_the_wall_and_openings_of_its_check_values() {
     // Check values of the folder's own page, millimeters.
     let wall = [1100.0, 2364.0, 7335.0, 4764.0];
@@ -183,8 +182,10 @@ fn siding_hatches_of_an_apartment_house_are_its_walls() {
     // Eight hatches of one level family 4 in apart, as the folder's own page and ezdxf say.
     let l = named("P1_", "[drawing]\nunit = 'inch'");
     let walls: Vec<_> = l.walls().map(|(_, w)| w).collect();
-    // Those at one level, parted by a board or an opening alone, are one wall; their area by shapely.
+    // Those at one level, parted by a board or an opening alone, are one wall; their area by shapely. What
+    // corner posts hide of notches in the ends, 0.7 sq ft, counts as the wall's.
     let area: f64 = walls.iter().map(|w| w.net_area + w.bare_area()).sum();
-    assert!((area - 296.99).abs() <= 0.005 * 296.99, "{area} sq ft");
+    assert!((area - 296.99).abs() <= 0.003 * 296.99, "{area} sq ft");
+    assert!(l.verify.rules.iter().all(|r| r.violations.is_empty()));
     assert!(walls.iter().all(|w| (w.drawn_exposure.unwrap() - 4.0).abs() < 0.01));
 }

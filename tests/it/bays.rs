@@ -11,7 +11,7 @@ use lapwright::wording::takeoff::advice::advice;
 
 use crate::faults::{Break, each_is_caught};
 use crate::small_walls::of;
-use crate::support::{broken, dxf, rect, said, sheets};
+use crate::support::{advised, broken, dxf, rect, said, sheets};
 
 /// A front of 30 ft with a bay of three sides in its middle: cants drawn 34 in wide that are 48.
 const FRONTS: [f64; 6] = [0.0, 120.0, 154.0, 206.0, 240.0, 360.0];
@@ -71,10 +71,11 @@ fn a_bay_has_one_post_at_each_corner_and_its_angle_is_told() {
                 ("front-4/right", inw, Some(135.0)),
             ]
         );
-        // Set-backs 2 outside, 1 inside, on either wall.
-        assert_eq!(pockets(l, "front-1"), (2.0, 119.0));
-        assert_eq!(pockets(l, "front-2"), (1.0, 46.0));
-        assert_eq!(pockets(l, "front-3"), (156.0, 204.0));
+        // Set-backs: 2 in at the square ends; 2 11/16 in outside and 5/16 in inside at 135 degrees (see
+        // `posts_stand_back_by_their_angle`), on either wall.
+        assert_eq!(pockets(l, "front-1"), (2.0, 119.6875));
+        assert_eq!(pockets(l, "front-2"), (0.3125, 45.3125));
+        assert_eq!(pockets(l, "front-3"), (156.6875, 203.3125));
         // Each is asked for: finding, sheet and takeoff. Only the two ends of the front are open.
         let coded = |code: &str| found.all().iter().filter(|f| f.code().word() == code).count();
         assert_eq!(coded("post-angle"), 4);
@@ -135,8 +136,84 @@ fn posts_for_an_angle_have_a_price_of_their_own() {
     assert!(!lapwright::model::line_names::is_line("j-channel-135"));
 }
 
+#[test]
+fn posts_stand_back_by_their_angle() {
+    // A post's faces stand a pocket, 1 1/8 in, off the sheathing. Where they meet, a square post's edge is
+    // 1 1/8 in past the corner along either wall; bent to 135 degrees, 1.125 x cot(67.5 deg) = 1.125 x
+    // 0.41421 = 0.466 in. The pocket stays as far from the edge as it was: 2 + 1.125 - 0.466 = 2.659 in off an
+    // outside corner, 42.5 sixteenths: 2 11/16. In an inside corner the edge comes nearer by as much:
+    // 1 - 0.659 = 0.341 in, 5.5 sixteenths: 5/16.
+    // At 149 degrees cot(74.5 deg) = 0.27732: 2 + 1.125 x 0.72268 = 2.813 in, 2 13/16.
+    use lapwright::job::{InsideCorner, Job};
+    let (out, inw) = (CornerKind::Outside, CornerKind::Inside);
+    let at = |job: &Job, kind, angle| job.set_backs().at_angle((kind, false), angle);
+    let mut job = Job::default();
+    assert_eq!((at(&job, out, 90.0), at(&job, inw, 90.0)), (2.0, 1.0));
+    assert_eq!((at(&job, out, 135.0), at(&job, inw, 135.0)), (2.6875, 0.3125));
+    assert_eq!(at(&job, out, 149.0), 2.8125);
+    // A pocket of 3/4 in: 0.75 x 0.58579 = 0.439: 2.439 and 0.561 in, 2 7/16 and 9/16.
+    job.trim.pocket = Some(0.75);
+    assert_eq!((at(&job, out, 135.0), at(&job, inw, 135.0)), (2.4375, 0.5625));
+    // What is measured holds; the square post's own figure is another.
+    job.product.angled_outside_post_set_back = Some(3.25);
+    job.product.outside_post_set_back = Some(2.5);
+    assert_eq!((at(&job, out, 135.0), job.set_backs().outside), (3.25, 2.5));
+    // A cover over the post reaches as far as it does.
+    job.trim.corner_cover = 3.5;
+    assert_eq!(at(&job, out, 135.0), 3.5);
+    // One channel stands against siding that lies a pocket off the wall sided first: its foot meets it
+    // 0.75 / sin 135 deg = 1.061 in from the corner, 1 1/16. Two have their backs in the corner.
+    job.trim.inside_corner = InsideCorner::OneChannel;
+    assert_eq!(at(&job, inw, 135.0), 1.0625);
+    assert_eq!(job.set_backs().at_angle((inw, true), 135.0), 0.0);
+    job.trim.inside_corner = InsideCorner::TwoChannels;
+    assert_eq!(at(&job, inw, 135.0), 0.0);
+    // Boards are ripped to the angle and keep their width.
+    let wood = lapwright::job::file::parse("[product]\nkind = \"wood\"\n", "job").unwrap();
+    assert_eq!((at(&wood, out, 135.0), at(&wood, inw, 135.0)), (3.5, 1.0));
+}
+
+#[test]
+fn a_bay_is_laid_by_the_set_backs_of_its_angle() {
+    // Measured posts of 3 and 1/2 in; one channel in the inside corners; wood with corner boards.
+    let product = |text: &str| format!("[product]\n{text}\n{CANTS}");
+    let given = "angled_outside_post_set_back = 3\nangled_inside_post_set_back = 0.5";
+    let (set, found) = laid(&[], &product(given));
+    assert_eq!(pockets(&set.layout, "front-2"), (0.5, 45.0));
+    let asked = |found: &Findings| {
+        let one = found.all().iter().find(|f| f.code().word() == "set-back-taken");
+        one.map(said).unwrap_or_default()
+    };
+    // The square ends of the front are still asked for, the measured ones no more.
+    assert!(
+        asked(&found).contains("2\" off outside corners (common practice"),
+        "{}",
+        asked(&found)
+    );
+    let (set, found) = laid(&[], CANTS);
+    let words = asked(&found);
+    let part = "2\" off outside corners, 2 11/16\" off outside corners of 135 degrees and 5/16\" off inside corners of 135 degrees";
+    assert!(words.contains(part), "{words}");
+    let one = found.all().iter().find(|f| f.code().word() == "set-back-taken").unwrap();
+    let keys = "`product.angled_outside_post_set_back` and `product.angled_inside_post_set_back`";
+    assert!(advised(one).contains(keys), "{}", advised(one));
+    // The sheets say so too.
+    let drawn = format!("{:?}", sheets(&set));
+    assert!(drawn.contains("at 135 degrees"));
+    let (set, _) = laid(&[], &format!("[trim]\ninside_corner = \"one-channel\"\n{CANTS}"));
+    // Both walls of such a corner are of one elevation: each bears a channel, 1.125 / sin 135 deg = 1.591 in
+    // off, 1 9/16.
+    assert_eq!(pockets(&set.layout, "front-2").0, 1.5625);
+    let (set, _) = laid(&[], &product("kind = \"wood\""));
+    assert_eq!(pockets(&set.layout, "front-2"), (1.0, 44.5));
+}
+
 /// Faults of posts in corners that are not square.
-const ANGLES: [(&str, Rule, Break); 3] = [
+const ANGLES: [(&str, Rule, Break); 4] = [
+    ("siding reckoned to posts of another angle", Rule::CornerSetBacks, |l| {
+        let mut bent = l.corners.iter_mut().filter(|c| c.angle.is_some());
+        bent.next().unwrap().angle = Some(120.0);
+    }),
     ("a square post in a corner of 135 degrees", Rule::CornerPosts, |l| {
         l.trims.iter_mut().for_each(|t| t.angle = None)
     }),

@@ -4,7 +4,7 @@
 use std::f64::consts::TAU;
 
 use lapwright::finding::lines::LineFinding;
-use lapwright::finding::{FindingKind, Findings};
+use lapwright::finding::{FindingKind, Findings, Severity};
 use lapwright::geom::vocabulary::{Affine, Point};
 use lapwright::job::Job;
 use lapwright::layout::Layout;
@@ -172,5 +172,30 @@ fn a_round_window_of_a_rough_drawing_stays_round() {
     for p in &window.outline {
         let r = (p[0] - 200.0).hypot(p[1] - 50.0);
         assert!((r - 18.0).abs() < 0.04, "{p:?}");
+    }
+}
+
+#[test]
+fn a_view_turned_by_some_degrees_is_set_upright_and_a_warning() {
+    let gable = [(0.0, 0.0), (240.0, 0.0), (240.0, 96.0), (120.0, 170.0), (0.0, 96.0)];
+    let window = rect(90.0, 36.0, 126.0, 84.0);
+    let source = dxf(&[("A-WALL-OTLN", &gable), ("A-GLAZ", &window)]);
+    let mut job = inches();
+    job.seams.effort = Effort::Crew;
+    let (clean, _) = laid(&source, &job);
+    for degrees in [3.0, -7.5, 25.0] {
+        let (turned, findings) = laid(&Noisy::tilted(degrees).drawing(&source), &job);
+        assert_same(&format!("turned by {degrees}"), &clean, &turned);
+        let tilt = told(&findings).unwrap().2.unwrap();
+        assert!((tilt - degrees).abs() < 0.01, "{tilt}");
+        let warned = findings.all().iter().find(|f| f.code().word() == "lines-squared").unwrap();
+        assert_eq!(warned.severity(), Severity::Warning);
+    }
+    // A gable by itself stands on its base, however steep; a view of one leaning side has others.
+    let alone = [(0.0, 0.0), (240.0, 0.0), (120.0, 74.0)];
+    let leaning = [(0.0, 0.0), (240.0, 0.0), (250.0, 96.0), (10.0, 96.0)];
+    for ring in [&alone[..], &leaning[..]] {
+        let (_, findings) = laid(&dxf(&[("A-WALL-OTLN", ring)]), &job);
+        assert_eq!(told(&findings), None, "{ring:?}");
     }
 }

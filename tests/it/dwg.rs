@@ -112,6 +112,13 @@ fn two_hundred_mutants_end_in_a_drawing_or_a_refusal() {
 }
 
 #[test]
+fn two_hundred_mutants_of_unpacked_sections_end_in_a_drawing_or_a_refusal() {
+    let (read, refused, unpacked) = crate::dwgcase::mutants::run_sections(&dwg(), 0..200);
+    assert_eq!(read + refused + unpacked, 200);
+    assert!(read > 20 && unpacked < 50, "{read} read, {refused} refused, {unpacked} not packed");
+}
+
+#[test]
 fn the_sample_on_disk_is_this_house() {
     let kept = std::fs::read(root().join("tests/samples/house.dwg")).unwrap();
     assert_eq!(read(&kept).0.items, read(&dwg()).0.items);

@@ -78,7 +78,7 @@ fn page(shown: &[(String, f64, f64)], high: f64) -> Sheet {
         drawing.draw(on, Shape::Text(text));
     }
     let (name, title, description) = ("p".to_owned(), "p".to_owned(), "p".to_owned());
-    Sheet { name, title, description, width: 17.0, height: 11.0, drawing }
+    Sheet { name, title, description, width: 17.0, height: 11.0, full_size: false, drawing }
 }
 
 const DOTS: f64 = 96.0;

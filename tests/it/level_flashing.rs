@@ -119,14 +119,15 @@ fn bands_and_changes_of_cladding_are_told_apart() {
 
 #[test]
 fn step_flashing_is_told_by_the_piece() {
-    // A roof that rises 5 in 12 along a wall over 12 ft: 13 ft of slope, 156 in. At 5 in to a course of
-    // roofing 32 pieces (31.2) and one more.
+    // A roof that rises 5 in 12 along a wall over 12 ft: 13 ft of slope, 156 in, and 4 in round the corner it
+    // starts at. At 5 in to a course of roofing 32 pieces (31.2), one more, and one bent round the corner.
     let drawn = dxf(&[
         ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 200.0)),
         ("A-ROOF-OTLN", &[(0.0, -10.0), (144.0, -10.0), (144.0, 120.0), (0.0, 60.0)]),
     ]);
     let layout = lay(drawn.as_bytes(), &job("[courses]\nclear_of_roof = 0\n"));
     let line = layout.takeoff.iter().find(|l| l.id == "step-flashing").unwrap();
-    assert!((line.net - 13.0).abs() < 1e-3, "{}", line.net);
-    assert_eq!(line.basis, Basis::RoofSlopes { pieces: 33, exposure: 5.0 });
+    assert!((line.net * 12.0 - 160.0).abs() < 1e-2, "{}", line.net);
+    let basis = Basis::RoofSlopes { pieces: 34, exposure: 5.0, turned: 1, turn: 4.0 };
+    assert_eq!(line.basis, basis);
 }

@@ -34,6 +34,7 @@ mod cuts;
 mod datum;
 mod decor;
 mod details;
+mod drafting;
 #[path = "../noise/mod.rs"]
 mod drafting_noise;
 mod drawing_noise;
@@ -88,6 +89,7 @@ mod no_walls;
 mod odd_places;
 mod odd_settings;
 mod old_keys;
+mod one_length;
 mod one_order;
 mod overlay;
 mod own_files;

@@ -59,7 +59,15 @@ fn printed_with(title: &str, more: &[&str]) -> Sheet {
         drawing.draw(glass, Shape::Polyline(line));
     }
     let (name, description) = ("sheet".to_owned(), String::new());
-    Sheet { name, title: title.to_owned(), description, width: 11.0, height: 8.5, drawing }
+    Sheet {
+        name,
+        title: title.to_owned(),
+        description,
+        width: 11.0,
+        height: 8.5,
+        full_size: false,
+        drawing,
+    }
 }
 
 fn pdf_of(sheets: &[Sheet]) -> Vec<u8> {
@@ -113,6 +121,41 @@ fn dimensioned(dimensions: &[(f64, f64, &str)]) -> Vec<u8> {
     ])
 }
 
+/// A page by hand with a line that is written as dashed, one that is drawn dash by dash, and courses between
+/// windows.
+fn with_dashes() -> Vec<u8> {
+    let mut content = String::from("0.5 w 0 0 0 RG\n[6 2] 0 d 100 300 m 400 300 l S\n[] 0 d\n");
+    // 20 dashes of 6 and gaps of 2: 158 points.
+    for i in 0..20 {
+        content += &format!("{} 200 m {} 200 l S\n", 100 + 8 * i, 106 + 8 * i);
+    }
+    for (i, y) in (0..10).flat_map(|i| (0..8).map(move |k| (i, 40 + 6 * k))) {
+        content += &format!("{} {y} m {} {y} l S\n", 50 + 30 * i, 68 + 30 * i);
+    }
+    by_hand(&[
+        "<< /Type /Catalog /Pages 2 0 R >>".to_owned(),
+        "<< /Type /Pages /Kids [3 0 R] /Count 1 >>".to_owned(),
+        "<< /Type /Page /Parent 2 0 R /MediaBox [0 0 792 612] /Contents 4 0 R >>".to_owned(),
+        format!("<< /Length {} >>\nstream\n{content}\nendstream", content.len()),
+    ])
+}
+
+#[test]
+fn dashes_are_joined_to_their_line_and_lie_by_themselves() {
+    let mut findings = Findings::default();
+    let drawing = read::drawing(&with_dashes(), "x", &Limits::default(), &mut findings).unwrap();
+    let on = |name: &str| -> Vec<f64> {
+        let mine = drawing.items.iter().filter(|i| drawing.layers[i.layer].name == name);
+        mine.map(|i| match &i.shape {
+            Shape::Polyline(p) => (p.vertices[1].at - p.vertices[0].at).hypot(),
+            other => panic!("{other:?}"),
+        })
+        .collect()
+    };
+    assert_eq!(on("stroke 0.5 pt black dashed"), [300.0, 158.0]);
+    assert_eq!(on("stroke 0.5 pt black"), [18.0; 80]);
+}
+
 /// Dimensions of the whole wall, of a window and of the place between two, and one that is wrong.
 const DIMENSIONS: [(f64, f64, &str); 4] = [
     (0.0, 300.0, "25'-0\""),
@@ -120,6 +163,133 @@ const DIMENSIONS: [(f64, f64, &str); 4] = [
     (76.0, 130.0, "4'-6\""),
     (130.0, 166.0, "5'-0\""),
 ];
+
+/// One view of a page by hand: its lower left corner, points to the inch of the house, its title, what is
+/// written under that, and dimensions.
+struct Drawn<'a>((f64, f64), f64, &'a str, &'a str, &'a [(f64, f64, &'a str)]);
+
+/// A page by hand with views, each the same wall with its windows and door.
+fn views(all: &[Drawn]) -> Vec<u8> {
+    let mut content = String::new();
+    for Drawn((x0, y0), k, title, written, dimensions) in all {
+        let at = |x: f64, y: f64| format!("{} {}", x0 + k * x, y0 + k * y);
+        let mut ring = |pen: &str, corners: &[(f64, f64)]| {
+            content += &format!("{pen} RG\n");
+            for (i, (x, y)) in corners.iter().enumerate() {
+                content += &format!("{} {}\n", at(*x, *y), if i == 0 { "m" } else { "l" });
+            }
+            content += "s\n";
+        };
+        ring("1.42 w 0 0 0", &WALL);
+        WINDOWS.iter().for_each(|x| ring("0.71 w 0 0 0", &window(*x)));
+        ring("0.71 w 0 0 0.784", &DOOR);
+        content += "0.3 w 0 0 0 RG\n";
+        for (i, (from, to, words)) in dimensions.iter().enumerate() {
+            let y = 96.0 + (14.0 + 18.0 * i as f64) / k;
+            content += &format!("{} m {} l S\n", at(*from, y), at(*to, y));
+            let left = f64::midpoint(*from, *to) - 1.5 * words.len() as f64 / k;
+            content += &format!("BT /F 6 Tf {} Td ({words}) Tj ET\n", at(left, y + 3.0 / k));
+        }
+        let below = |points: f64| at(0.0, -points / k);
+        content += &format!("BT /F 12 Tf {} Td ({title}) Tj ET\n", below(40.0));
+        content += &format!("BT /F 8 Tf {} Td ({written}) Tj ET\n", below(54.0));
+    }
+    for i in 0..60 {
+        content += &format!("{i} 10 m {i} 20 l S\n");
+    }
+    by_hand(&[
+        "<< /Type /Catalog /Pages 2 0 R >>".to_owned(),
+        "<< /Type /Pages /Kids [3 0 R] /Count 1 >>".to_owned(),
+        "<< /Type /Page /Parent 2 0 R /MediaBox [0 0 792 1000] /Contents 4 0 R /Resources << /Font \
+         << /F 5 0 R >> >> >>"
+            .to_owned(),
+        format!("<< /Length {} >>\nstream\n{content}\nendstream", content.len()),
+        "<< /Type /Font /Subtype /Type1 /BaseFont /Helvetica >>".to_owned(),
+    ])
+}
+
+/// The whole wall, a window, and the place between two.
+const THREE: [(f64, f64, &str); 3] =
+    [(0.0, 300.0, "25'-0\""), (40.0, 76.0, "3'-0\""), (76.0, 130.0, "4'-6\"")];
+/// Where the two views stand on their page.
+const PLACES: [(f64, f64); 2] = [(144.0, 200.0), (144.0, 700.0)];
+
+/// A page with a view that nothing gives a scale, beside one of two.
+pub(crate) fn of_unknown_scale() -> Vec<u8> {
+    let (quarter, eighth) = ("1/4\" = 1'-0\"", "1/8\" = 1'-0\"");
+    views(&[
+        Drawn(PLACES[0], 1.5, "FRONT ELEVATION", quarter, &THREE),
+        Drawn(PLACES[1], 0.75, "REAR ELEVATION", "AS NOTED", &[]),
+        Drawn((600.0, 200.0), 0.375, "PLAN", eighth, &[]),
+    ])
+}
+
+/// A page with a view at half the scale of the other.
+pub(crate) fn of_half_scale() -> Vec<u8> {
+    views(&[
+        Drawn(PLACES[0], 1.5, "FRONT ELEVATION", "", &THREE),
+        Drawn(PLACES[1], 0.75, "REAR ELEVATION", "", &THREE),
+    ])
+}
+
+#[test]
+fn views_of_two_scales_are_each_laid_out_at_its_own() {
+    // Points to the inch of paper by those to the inch of the house: 1:48 and 1:96, printed at 80 percent.
+    let net = (300.0 * 96.0 - 2.0 * 36.0 * 48.0 - 36.0 * 80.0) / 144.0;
+    let both = |bytes: &[u8], job: &Job| {
+        let laid = lay_set(bytes, job);
+        let areas: Vec<(String, f64)> = laid
+            .layout
+            .elevations
+            .iter()
+            .map(|e| (e.name.to_string(), e.walls.iter().map(|w| w.net_area).sum()))
+            .collect();
+        let said = |name: &str| areas.iter().any(|a| a.0.contains(name));
+        assert!(areas.len() == 2 && said("FRONT") && said("REAR"), "{areas:?}");
+        assert!(areas.iter().all(|a| (a.1 - net).abs() < 0.004 * net), "{areas:?} for {net}");
+        // The overlay lies on the view as it is drawn: points to the inch of the house.
+        laid.layout.elevations.iter().map(|e| e.to_source[0]).collect::<Vec<f64>>()
+    };
+    let near = |found: &[f64], wanted: [f64; 2]| {
+        let mut found = found.to_vec();
+        found.sort_by(f64::total_cmp);
+        assert!(found.iter().zip(wanted).all(|(f, w)| (f - w).abs() < 0.01 * w), "{found:?}");
+    };
+    let mut plain = job();
+    plain.drawing.known = None;
+    near(&both(&of_half_scale(), &plain), [0.75, 1.5]);
+    // By what is written, where the page is printed at 80 percent and one length is known.
+    let (quarter, eighth) = ("1/4\" = 1'-0\"", "1/8\" = 1'-0\"");
+    let printed = views(&[
+        Drawn(PLACES[0], 1.2, "FRONT ELEVATION", quarter, &[]),
+        Drawn(PLACES[1], 0.6, "REAR ELEVATION", eighth, &[]),
+    ]);
+    let mut known = plain.clone();
+    known.drawing.known = Some("144,200 504,200 = 25'-0\"".to_owned());
+    near(&both(&printed, &known), [0.6, 1.2]);
+    assert!(told(&printed, &known).contains(&"view-scaled"));
+    // By a distance that the job gives in the other.
+    let bare = views(&[
+        Drawn(PLACES[0], 1.2, "FRONT ELEVATION", "", &[]),
+        Drawn(PLACES[1], 0.6, "REAR ELEVATION", "", &[]),
+    ]);
+    let text =
+        "[[elevation]]\nname = \"REAR ELEVATION\"\nknown = \"144,700 324,700 = 25'-0\\\"\"\n";
+    let mut given = known.clone();
+    given.elevation = file::parse(text, "job").unwrap().elevation;
+    near(&both(&bare, &given), [0.6, 1.2]);
+}
+
+#[test]
+fn a_view_of_no_known_scale_on_a_page_of_several_is_refused() {
+    let mut plain = job();
+    plain.drawing.known = None;
+    let found = told(&of_unknown_scale(), &plain);
+    assert!(found.contains(&"view-scale-unknown"), "{found:?}");
+    let text = "[[elevation]]\nname = \"REAR ELEVATION\"\nskip = true\n";
+    plain.elevation = file::parse(text, "job").unwrap().elevation;
+    assert!(!told(&of_unknown_scale(), &plain).contains(&"view-scale-unknown"));
+}
 
 /// A page that states two scales.
 pub(crate) fn of_two_scales() -> Vec<u8> {

@@ -1,10 +1,14 @@
 //! Walls read from patches of drawn siding, each habit of drawing them by itself. Lengths are inches; areas
 //! are reckoned by hand beside each drawing.
 
+use lapwright::finding::house::HouseFinding;
+use lapwright::finding::{Finding, FindingKind, Findings, Severity};
+use lapwright::job::{Job, file as job_file};
 use lapwright::layout::Layout;
 use lapwright::layout::wall::{LaidElevation, LaidWall};
 use lapwright::model::house::{EdgeKind, HiddenBy, OpeningKind};
 use lapwright::model::trim::TrimKind;
+use lapwright::pipeline;
 
 use crate::support::{broken, inches, lay};
 
@@ -44,12 +48,27 @@ fn rect(x0: f64, y0: f64, x1: f64, y1: f64) -> [(f64, f64); 4] {
     [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
 }
 
-fn read(entities: &[String]) -> Layout {
+fn text(entities: &[String]) -> String {
     let text = entities.concat();
-    let text = format!(
+    format!(
         "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n1\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n{text}0\nENDSEC\n0\nEOF\n"
-    );
-    let layout = lay(text.as_bytes(), &inches());
+    )
+}
+
+/// A job in inches, with more under [drawing].
+fn job(more: &str) -> Job {
+    job_file::parse(&format!("[drawing]\nunit = \"inch\"\n{more}"), "job").unwrap()
+}
+
+/// What is found when entities are read with a job.
+fn found(entities: &[String], more: &str) -> Vec<Finding> {
+    let mut findings = Findings::default();
+    let _ = pipeline::reading(text(entities).as_bytes(), "t.dxf", &job(more), &mut findings);
+    findings.all().to_vec()
+}
+
+fn read(entities: &[String]) -> Layout {
+    let layout = lay(text(entities).as_bytes(), &inches());
     assert_eq!(broken(&layout), Vec::<String>::new());
     layout
 }
@@ -284,6 +303,95 @@ fn small_notches_are_drawing_detail() {
 }
 
 #[test]
+fn a_thin_gap_is_a_band_where_lines_are_drawn_along_it() {
+    // An inch between two hatches, from 100 to 101 up, 240 long; the lines go on 4 past the wall.
+    let hatches = [
+        siding(&[&rect(0.0, 0.0, 240.0, 100.0)], 0.0),
+        siding(&[&rect(0.0, 101.0, 240.0, 200.0)], 1.0),
+    ];
+    let lines = [100.0, 101.0].map(|y| line("0", (-4.0, y), (244.0, y)));
+    let l = read(&[hatches.as_slice(), &lines].concat());
+    let wall = only(&l);
+    assert!(near(net(wall), 240.0 * 199.0), "{}", net(wall));
+    assert_eq!((wall.bands.len(), boards(&l)), (1, 240.0));
+    // One line is the pen's, and so is none.
+    for lines in [&lines[..1], &[]] {
+        let l = read(&[hatches.as_slice(), lines].concat());
+        assert!(near(net(only(&l)), 240.0 * 200.0), "{}", net(only(&l)));
+        assert_eq!(only(&l).bands.len(), 0);
+    }
+}
+
+#[test]
+fn gutters_ends_in_the_end_of_a_wall_leave_it_one_corner() {
+    // Two notches of 1 1/2 x 5 1/2 in the right end, at 30 and 80 up: less deep than the 2 in that a post
+    // hides, which runs past them.
+    let notch = |y: f64| [(240.0, y), (238.5, y), (238.5, y + 5.5), (240.0, y + 5.5)];
+    let ring = [
+        &[(0.0, 0.0), (240.0, 0.0)],
+        &notch(30.0)[..],
+        &notch(80.0),
+        &rect(0.0, 0.0, 240.0, 108.0)[2..],
+    ];
+    let l = read(&[siding(&[&ring.concat()], 0.0)]);
+    assert_eq!(net(only(&l)), 240.0 * 108.0);
+    let corners: Vec<(f64, f64, f64)> =
+        l.corners.iter().map(|c| (c.sides[0].x, c.low, c.high)).collect();
+    assert_eq!(corners, [(0.0, 0.0, 108.0), (240.0, 0.0, 108.0)]);
+}
+
+/// The facade that is told as little sided, in percent, where siding of one size is drawn in a front of
+/// 600 x 400.
+fn little_sided(width: f64, height: f64) -> Option<f64> {
+    let corners = rect(0.0, 0.0, 600.0, 400.0);
+    let mut drawn = vec![siding(&[&rect(0.0, 0.0, width, height)], 0.0)];
+    drawn.extend((0..4).map(|i| line("X", corners[i], corners[(i + 1) % 4])));
+    let view = "[[elevation]]\nname = \"S\"\nregion = [-9.0, -9.0, 609.0, 409.0]\n";
+    found(&drawn, view).into_iter().find_map(|f| match f.kind {
+        FindingKind::House(HouseFinding::FacadeShare { percent }) => Some(percent),
+        _ => None,
+    })
+}
+
+#[test]
+fn siding_that_covers_little_of_a_facade_is_told_with_its_share() {
+    // 60 x 96 of 600 x 400: 5,760 of 240,000.
+    let percent = little_sided(60.0, 96.0).unwrap();
+    assert!((percent - 2.4).abs() < 0.01, "{percent}");
+    // 300 x 220 are 27.5 percent.
+    assert_eq!(little_sided(300.0, 220.0), None);
+}
+
+#[test]
+fn what_covers_most_of_a_wall_is_no_opening_unless_the_job_accepts_it() {
+    // A wall of 240 x 108, and a loop of 180 x 90 over it in which no hole is hatched: 62.5 percent.
+    let wall = siding(&[&rect(0.0, 0.0, 240.0, 108.0)], 0.0);
+    let large = [wall.clone(), closed("A-GLAZ", &rect(30.0, 9.0, 210.0, 99.0))];
+    let told = |drawn: &[String], job: &str| {
+        found(drawn, job).into_iter().find_map(|f| match f.kind {
+            FindingKind::House(HouseFinding::OpeningTooLarge { height, percent, .. }) => {
+                Some((f.severity(), height, percent))
+            }
+            _ => None,
+        })
+    };
+    let (severity, height, percent) = told(&large, "").unwrap();
+    assert_eq!((severity, height), (Severity::Error, 90.0));
+    assert!((percent - 62.5).abs() < 0.01, "{percent}");
+    // Accepted it is cut: 240 x 108 less 180 x 90.
+    let accept = "accept = [\"opening-too-large\"]\n";
+    assert_eq!(told(&large, accept).map(|t| t.0), Some(Severity::Warning));
+    let job = job(accept);
+    let l = lay(text(&large).as_bytes(), &job);
+    assert_eq!(net(only(&l)), 240.0 * 108.0 - 180.0 * 90.0);
+    // A window of 60 x 48, and an overhead door of 192 x 84, 62 percent of the wall, are openings.
+    for ring in [rect(60.0, 30.0, 120.0, 78.0), rect(24.0, 0.0, 216.0, 84.0)] {
+        let drawn = [wall.clone(), closed("A-DOOR", &ring)];
+        assert_eq!(told(&drawn, ""), None);
+    }
+}
+
+#[test]
 fn a_porch_roof_parts_the_siding_of_one_wall() {
     // 20 in of roof and beam from 90 to 110 up, drawn 12 past the wall at both sides.
     let l = read(&[
@@ -368,4 +476,48 @@ fn a_partial_view_is_not_counted_twice() {
         title("PARTIAL NORTH ELEVATION", 600.0, -30.0),
     ]);
     assert_eq!(l.elevations.len(), 1);
+}
+
+#[test]
+fn no_corner_runs_through_siding_that_goes_on_past_it() {
+    // A part 120 wide, 240 high, with a wing 60 wide on its left from 100 to 140: the left side stands on
+    // its line below the wing and above it, and nothing stands there in between.
+    let ring = [
+        (0.0, 0.0),
+        (120.0, 0.0),
+        (120.0, 240.0),
+        (0.0, 240.0),
+        (0.0, 140.0),
+        (-60.0, 140.0),
+        (-60.0, 100.0),
+        (0.0, 100.0),
+    ];
+    let l = read(&[siding(&[&ring], 0.0)]);
+    let sides = l.corners.iter().flat_map(|c| &c.sides).filter(|s| s.x == 60.0);
+    let mut heights: Vec<(f64, f64)> = sides.map(|s| (s.low, s.high)).collect();
+    heights.sort_by(|a, b| a.0.total_cmp(&b.0));
+    assert_eq!(heights, [(0.0, 100.0), (140.0, 240.0)]);
+    // Without the wing, and with a gap in its place, one corner goes through: a roof parts the siding.
+    let l = read(&[
+        siding(&[&rect(0.0, 0.0, 120.0, 100.0)], 0.0),
+        siding(&[&rect(0.0, 120.0, 120.0, 240.0)], 0.0),
+        closed("A-ELEV", &rect(-12.0, 100.0, 132.0, 120.0)),
+    ]);
+    assert_eq!(l.corners.len(), 2);
+}
+
+#[test]
+fn a_board_beside_a_window_and_the_window_are_one_notch() {
+    // A board of 3/4 in along the left side of a window 44 x 56, from its sill up to the eave.
+    let l = read(&[
+        closed("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 108.0)),
+        closed("A-GLAZ", &rect(100.0, 36.0, 144.0, 92.0)),
+        closed("A-WALL-BAND", &rect(99.25, 36.0, 100.0, 108.0)),
+    ]);
+    let wall = only(&l);
+    assert!(near(net(wall), 240.0 * 108.0 - 44.0 * 56.0 - 0.75 * 72.0), "{}", net(wall));
+    // Under the sill both are cut round at once: 44 3/4 and the end gap, 1/4 in, on either side.
+    let pieces = wall.courses.iter().flat_map(|c| &c.runs).flat_map(|r| &r.pieces);
+    let widths: Vec<f64> = pieces.flat_map(|p| &p.notches).map(|n| n.width).collect();
+    assert!(widths.contains(&45.25), "{widths:?}");
 }

@@ -196,3 +196,25 @@ fn one_view_of_two_is_refused_and_may_be_skipped() {
     let counts: Vec<usize> = laid.elevations.iter().map(|e| e.walls[0].openings.len()).collect();
     assert_eq!(counts, [3, 3]);
 }
+
+#[test]
+fn a_gable_that_hangs_is_upside_down_and_a_foot_along_the_ground_is_not() {
+    let refused = |ring: &[(f64, f64)]| {
+        refused(&crate::support::dxf(&[
+            ("A-WALL-OTLN", ring),
+            ("A-GLAZ", &crate::support::rect(90.0, 110.0, 126.0, 150.0)),
+        ]))
+    };
+    let hangs = [(0.0, 170.0), (240.0, 170.0), (240.0, 74.0), (120.0, 0.0), (0.0, 74.0)];
+    let (_, turn, tells) = refused(&hangs).unwrap();
+    assert_eq!((turn.word(), tells), ("180", vec![Tells::Gables]));
+    // Ground that falls to the middle by 1 in 10 from both sides, and by 4 in 10 to one side.
+    let hollow = [(0.0, 170.0), (240.0, 170.0), (240.0, 24.0), (120.0, 12.0), (0.0, 24.0)];
+    let slope = [(0.0, 170.0), (240.0, 170.0), (240.0, 96.0), (0.0, 0.0)];
+    // As steep, under a gable that stands.
+    let both =
+        [(0.0, 170.0), (120.0, 244.0), (240.0, 170.0), (240.0, 74.0), (120.0, 0.0), (0.0, 74.0)];
+    for ring in [&hollow[..], &slope[..], &both[..]] {
+        assert_eq!(refused(ring), None, "{ring:?}");
+    }
+}

@@ -350,6 +350,8 @@ fn every_command_tells_it() {
         let flat = said.split_whitespace().collect::<Vec<_>>().join(" ");
         assert!(flat.contains("WARNING drawn-unused"), "{command}: {said}");
         assert!(flat.contains("A-GLAZ: 1 drawn, 0 cut, 1 not (REGION)"), "{command}: {said}");
+        // A type that has no name here leaves none out.
+        assert!(flat.contains("[on A-GLAZ, line ") && !flat.contains("[ on"), "{command}: {said}");
     }
     let report = std::fs::read_dir(folder.path())
         .unwrap()
@@ -358,6 +360,32 @@ fn every_command_tells_it() {
         .map(|p| std::fs::read_to_string(p).unwrap())
         .unwrap_or_default();
     assert!(report.contains("drawn-unused"), "{report}");
+}
+
+#[test]
+fn where_nothing_can_be_laid_out_it_is_told_what_was_not_used() {
+    // The only wall has a corner beyond all that is held.
+    let folder = tempfile::tempdir().unwrap();
+    let text = crate::support::dxf(&[(
+        "A-WALL-OTLN",
+        &[(0.0, 0.0), (240.0, 0.0), (240.0, 1e300), (0.0, 96.0)],
+    )]);
+    std::fs::write(folder.path().join("d.dxf"), text).unwrap();
+    for command in ["layout", "takeoff", "check"] {
+        let out = Command::cargo_bin("lapwright")
+            .unwrap()
+            .current_dir(folder.path())
+            .args([command, "d.dxf"])
+            .output()
+            .unwrap();
+        assert_eq!(out.status.code(), Some(1), "{command}");
+        let said = String::from_utf8_lossy(&[out.stdout, out.stderr].concat()).into_owned();
+        let flat = said.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(flat.contains("no-walls"), "{command}: {said}");
+        for words in ["WARNING numbers-absurd", "0 laid out, 1 not (too far out)"] {
+            assert_eq!(flat.matches(words).count(), 1, "{command}: {said}");
+        }
+    }
 }
 
 #[test]
@@ -634,4 +662,49 @@ fn a_group_is_a_layer_and_a_class_only_where_no_group_is_named() {
     let (_, findings) = read(&svg(&format!("<g id='g10'>{rect}/></g>")), &inches());
     let said: Vec<String> = findings.all().iter().map(crate::support::said).collect();
     assert!(said.iter().any(|s| s.contains("g10")), "{said:?}");
+}
+
+#[test]
+fn a_model_of_a_building_names_its_parts_by_class() {
+    // As programs write it that draw from a model: a number for an id, styles, and the sort of part.
+    let id = "part-7f3c0a1e-52d4-4b7a-9c1d-0e8f6a5b4c3";
+    let part = |n: usize, sort: &str, at: [f64; 4]| {
+        let [x, y, w, h] = at;
+        format!(
+            "<g id='{id}{n}' data-name='Part {n}' class='cut {sort} gray'>\
+             <rect class='thin' x='{x}' y='{y}' width='{w}' height='{h}'/></g>"
+        )
+    };
+    let wall = part(1, "IfcWall", [0.0, 0.0, 300.0, 100.0]);
+    let window = part(2, "IfcWindow", [50.0, 20.0, 40.0, 40.0]);
+    let text = format!(
+        "<svg xmlns='http://www.w3.org/2000/svg' width='300in' height='100in' viewBox='0 0 300 100'>{wall}{window}</svg>"
+    );
+    let job = "[layers]\nwall = [\"IfcWall\"]\nwindow = [\"IfcWindow\"]\n";
+    let job = lapwright::job::file::parse(job, "job").unwrap();
+    let (house, _) = read(&text, &job);
+    assert_eq!(opening_boxes(&house), [Rect::new(50.0, 40.0, 90.0, 80.0)]);
+    // A class of no such name goes before a number as well.
+    let text = text.replace("IfcWall", "Walls").replace("cut ", "").replace(" gray", "");
+    let text = text.replace("data-name", "data-part");
+    let job = "[layers]\nwall = [\"Walls\"]\nwindow = [\"IfcWindow\"]\n";
+    let job = lapwright::job::file::parse(job, "job").unwrap();
+    let (house, _) = read(&text, &job);
+    assert_eq!(opening_boxes(&house), [Rect::new(50.0, 40.0, 90.0, 80.0)]);
+}
+
+#[test]
+fn pens_stand_in_for_layers_where_an_svg_names_none() {
+    // A page as a converter makes it: groups with numbers, a wall in one pen and a window in another.
+    let text = String::from(
+        "<svg xmlns='http://www.w3.org/2000/svg' width='300in' height='100in' viewBox='0 0 300 100'>\
+        <g id='surface1'><g id='g12' transform='scale(2)'>\
+        <path d='M0 0H150V50H0Z' fill='none' stroke='#000' stroke-width='0.35'/></g>\
+        <g id='g13'><path d='M50 20H90V60H50Z' fill='none' stroke='#808080' stroke-width='0.25'/></g></g></svg>",
+    );
+    let job = "[layers]\nwall = [\"stroke 0.7 black\"]\nwindow = [\"stroke 0.25 gray 50 %\"]\n";
+    let job = lapwright::job::file::parse(job, "job").unwrap();
+    let (house, _) = read(&text, &job);
+    // The pen of the first is twice as wide as written: its group is drawn at twice the size.
+    assert_eq!(opening_boxes(&house), [Rect::new(50.0, 40.0, 90.0, 80.0)]);
 }

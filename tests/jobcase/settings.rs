@@ -191,7 +191,7 @@ fn value(dice: &mut Dice, kind: &Kind) -> String {
 }
 
 /// Boards that are drawn round openings and along walls: as wide as there is room.
-const BOARDS: [&str; 9] = [
+const BOARDS: [&str; 11] = [
     "drawing.casing",
     "trim.surround",
     "trim.frieze",
@@ -199,6 +199,8 @@ const BOARDS: [&str; 9] = [
     "trim.corner_cover",
     "product.outside_post_set_back",
     "product.inside_post_set_back",
+    "product.angled_outside_post_set_back",
+    "product.angled_inside_post_set_back",
     "product.corner_board",
     "product.inside_corner_board",
 ];
@@ -216,7 +218,10 @@ fn fitting(key: Key, drawn: &Drawn) -> Key {
 pub(crate) fn job_text(dice: &mut Dice, drawn: &Drawn) -> String {
     let mut settings: Vec<(String, String)> = vec![
         ("drawing.unit".to_owned(), format!("{:?}", drawn.unit)),
-        ("drawing.accept".to_owned(), "[\"opening-outside\", \"dimension-disagrees\"]".to_owned()),
+        (
+            "drawing.accept".to_owned(),
+            "[\"opening-outside\", \"opening-too-large\", \"dimension-disagrees\"]".to_owned(),
+        ),
     ];
     let kinds = keys().iter().find(|k| k.path == "product.kind").expect("kinds of siding");
     let mut wished: Vec<(String, String)> =

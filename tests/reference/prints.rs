@@ -80,3 +80,15 @@ fn the_overlay_on_a_pdf_is_read_back_by_pypdf() {
         assert_eq!(is_packed, packed);
     }
 }
+
+#[test]
+fn two_thousand_mutants_of_a_pdf_end_in_a_drawing_or_a_refusal() {
+    // Neither keeps its content packed: what changes are strokes, words, dictionaries and tables of objects.
+    let mut seen = (0, 0);
+    for (whole, seeds) in [(pdf(false), 0..1000), (pdf(true), 1000..2000)] {
+        let (read, refused) = crate::dwgcase::mutants::run(&whole, seeds);
+        seen = (seen.0 + read, seen.1 + refused);
+    }
+    assert_eq!(seen.0 + seen.1, 2000);
+    assert!(seen.0 > 200 && seen.1 > 200, "{seen:?}");
+}

@@ -19,7 +19,7 @@ use crate::wording::{cuts, sheets};
 
 /// Height of a drawn panel face.
 const FACE: f64 = 0.42;
-const LINE: f64 = 0.155;
+const LINE: f64 = 0.15;
 /// Height of a drawn hem, and of a drawn lock.
 const HEM: f64 = 0.09;
 const LOCK: f64 = 0.04;

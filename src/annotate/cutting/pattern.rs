@@ -45,6 +45,11 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         .collect()
 }
 
+/// A pattern is marked on a scrap: one that steps farther in a course than this share of a panel would take
+/// panel upon panel of paper, and a slope so flat is marked by the heights at both ends of a piece (common
+/// practice, no source).
+const SCRAP: f64 = 0.5;
+
 /// Where a slope is.
 #[derive(Default)]
 struct Slope {
@@ -79,6 +84,10 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Vec<Page> {
     let exposures = slope.exposures(layout.job.product.exposure);
     let exposure = exposures[0];
     let step = 12.0 * exposure / pitch;
+    let longest = layout.stocks.iter().map(|s| s.length).fold(0.0, f64::max);
+    if step > SCRAP * longest {
+        return Vec::new();
+    }
     let angle = (pitch / 12.0).atan().to_degrees();
     let (piece, place) =
         (siding::piece(layout.job.product.kind), siding::end_gap_place(layout.job.siding()));

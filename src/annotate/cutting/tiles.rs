@@ -4,7 +4,7 @@
 use crate::annotate::canvas::{Canvas, wrapped};
 use crate::annotate::page::{Page, room};
 use crate::annotate::place::clipped;
-use crate::annotate::style::{HEADING, Ink, TEXT};
+use crate::annotate::style::{Ink, TEXT, TITLE};
 use crate::geom::vocabulary::{Affine, Point, Rect, Vec2};
 use crate::layout::Layout;
 use crate::units::LengthStyle;
@@ -58,7 +58,7 @@ pub(super) fn pages(layout: &Layout, p: &Pattern) -> Vec<Page> {
     let made = windows.iter().enumerate().map(|(n, window)| {
         let mut c = Canvas::new(area);
         let name = words::tile(&p.title, n + 1, many);
-        c.left(&name, HEADING, true, Point::new(area.x0, area.y1 - 0.12));
+        c.left(&name, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
         for (k, l) in lines.iter().enumerate() {
             let y = area.y1 - 0.4 - k as f64 * LINE;
             c.left(l, TEXT, false, Point::new(area.x0, y));

@@ -3,7 +3,7 @@
 use super::view::View;
 use crate::annotate::canvas::{Canvas, fitted};
 use crate::annotate::place::text_box;
-use crate::annotate::style::{HEADING, Ink, TEXT};
+use crate::annotate::style::{Ink, TEXT, TITLE};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::paper::Scale;
 use crate::layout::Layout;
@@ -23,8 +23,8 @@ pub(in crate::annotate) fn title(
     area: Rect,
 ) {
     let y = area.y0 + 0.12;
-    let name = fitted(name, HEADING, true, area.width() * 0.4);
-    let mut x = area.x0 + c.left(&name, HEADING, true, Point::new(area.x0, y)) + 0.25;
+    let name = fitted(name, TITLE, true, area.width() * 0.7);
+    let mut x = area.x0 + c.left(&name, TITLE, true, Point::new(area.x0, y)) + 0.25;
     x += c.left(&scale.words, TEXT, false, Point::new(x, y)) + 0.3;
     let style = layout.job.sheet.lengths;
     let part = bar_part(style, scale.factor);

@@ -156,17 +156,30 @@ pub(super) fn key(job: &Job, on: &AtElevation) -> Vec<String> {
     out.extend(boards(on));
     let ripped = on.trims.iter().copied().filter(|t| t.width.is_some());
     out.extend(trim::sizes(ripped, job.sheet.lengths));
-    let stands = |kind| on.posts.iter().any(|p| p.corner == kind);
-    let (back, style) = (job.set_backs(), job.sheet.lengths);
-    let backs: Vec<(CornerKind, String)> = [CornerKind::Outside, CornerKind::Inside]
-        .into_iter()
-        .filter(|k| stands(*k) && back.most(*k) > 0.0)
-        .map(|k| (k, style.short(back.most(k))))
-        .collect();
+    let style = job.sheet.lengths;
+    let backs = set_backs(job, on);
     if !backs.is_empty() {
         out.push(legend::set_backs(&backs, &style.short(job.end_gap())));
     }
     out
+}
+
+/// The set-backs of the corners that stand here: of square ones the greatest, then of each angle.
+fn set_backs(job: &Job, on: &AtElevation) -> Vec<(CornerKind, Option<f64>, String)> {
+    let mut out: Vec<(CornerKind, Option<f64>, f64)> = Vec::new();
+    for kind in [CornerKind::Outside, CornerKind::Inside] {
+        let of_kind = || on.posts.iter().filter(|p| p.corner == kind);
+        if of_kind().any(|p| p.angle.is_none()) {
+            out.push((kind, None, job.set_backs().most(kind)));
+        }
+        let mut angled: Vec<(f64, f64)> =
+            of_kind().filter_map(|p| Some((p.angle?, p.set_back))).collect();
+        angled.sort_by(|a, b| a.0.total_cmp(&b.0).then(b.1.total_cmp(&a.1)));
+        angled.dedup_by_key(|a| a.0);
+        out.extend(angled.into_iter().map(|(angle, back)| (kind, Some(angle), back)));
+    }
+    let shown = out.into_iter().filter(|(.., back)| *back > 0.0);
+    shown.map(|(kind, angle, back)| (kind, angle, job.sheet.lengths.short(back))).collect()
 }
 
 fn boards(on: &AtElevation) -> Option<String> {

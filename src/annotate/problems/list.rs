@@ -82,7 +82,7 @@ fn entry(
     };
     let entity = n.origin.as_ref().map_or(String::new(), |o| {
         let handle = o.handle.as_deref().map_or(String::new(), |h| format!(", handle {h}"));
-        format!("; {} on layer {}{}{handle}", o.entity, o.layer, o.in_file())
+        format!("; {}on layer {}{}{handle}", o.before(), o.layer, o.in_file())
     });
     let also = match f.places.len() {
         0 | 1 => String::new(),

@@ -15,9 +15,15 @@ pub(super) struct Batch<'a> {
     pub(super) length: f64,
     /// Laid as they come, no saw touches them.
     pub(super) whole: bool,
-    pub(super) kind: CutKind,
-    /// Course by course from the bottom.
-    pub(super) pieces: Vec<&'a Piece>,
+    /// Square ones first, then by what else is cut; of each kind course by course from the bottom.
+    pub(super) kinds: BTreeMap<CutKind, Vec<&'a Piece>>,
+}
+
+impl Batch<'_> {
+    /// How many there are.
+    pub(super) fn count(&self) -> usize {
+        self.kinds.values().map(Vec::len).sum()
+    }
 }
 
 /// Batches of a wall, the longest first; what is cut along a rake is not among them.
@@ -25,7 +31,7 @@ pub(super) fn batches<'a>(layout: &Layout, w: &'a LaidWall, cuts: &Cuts) -> Vec<
     let style = layout.job.sheet.lengths;
     let stock: BTreeMap<&str, f64> =
         layout.panels.iter().map(|p| (p.id.as_str(), p.stock)).collect();
-    let mut by: BTreeMap<(i64, bool, CutKind), Batch> = BTreeMap::new();
+    let mut by: BTreeMap<(i64, bool), Batch> = BTreeMap::new();
     for p in w.courses.iter().flat_map(|k| &k.runs).flat_map(|r| &r.pieces) {
         let kind = cuts.kind(p);
         if kind == CutKind::Raked {
@@ -34,9 +40,10 @@ pub(super) fn batches<'a>(layout: &Layout, w: &'a LaidWall, cuts: &Cuts) -> Vec<
         let length = style.to_cut(p.length);
         let panel = stock.get(p.panel.as_str()).copied().unwrap_or(f64::INFINITY);
         let whole = kind == CutKind::Square && p.start <= SAME && p.end >= panel - SAME;
-        let key = (-(length * 1024.0).round() as i64, !whole, kind);
-        let empty = || Batch { length, whole, kind, pieces: Vec::new() };
-        by.entry(key).or_insert_with(empty).pieces.push(p);
+        let key = (-(length * 1024.0).round() as i64, !whole);
+        let empty = || Batch { length, whole, kinds: BTreeMap::new() };
+        let batch = by.entry(key).or_insert_with(empty);
+        batch.kinds.entry(kind).or_default().push(p);
     }
     by.into_values().collect()
 }

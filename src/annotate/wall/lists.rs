@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::batches::{Batch, PanelsOf, batches, in_order};
+use super::sticks::{Sticks, SticksOf};
 use crate::annotate::columns::Rows;
 use crate::annotate::cuts_of::{CutKind, Cuts};
 use crate::annotate::elevation::marks::{prefix, short_mark};
@@ -21,14 +22,16 @@ pub(super) fn rows(
     layout: &Layout,
     w: &LaidWall,
     cuts: &Cuts,
-    panels: &PanelsOf,
+    (panels, sticks): (&PanelsOf, (&Sticks, usize)),
     notes: &[String],
     area: Rect,
 ) -> Rows {
     let mut out = Rows::new(area);
     saw(&mut out, layout, w, cuts, panels);
     rakes(&mut out, layout, w, cuts);
-    trims(&mut out, layout, w);
+    // Where trim has a view of its own, its list stands beside it.
+    out.part();
+    trims(&mut out, layout, w, sticks);
     if let Some(of_wall) = layout.work.walls.iter().find(|k| k.wall == w.id) {
         let steps = work::steps(of_wall, layout.job.sheet.lengths);
         if !steps.is_empty() {
@@ -50,7 +53,7 @@ fn saw(out: &mut Rows, layout: &Layout, w: &LaidWall, cuts: &Cuts, panels: &Pane
     let style = layout.job.sheet.lengths;
     let several = layout.stocks.len() > 1;
     for b in &all {
-        let lead = words::batch(b.pieces.len(), &length(style, b.length));
+        let lead = words::batch(b.count(), &length(style, b.length));
         out.ticked(2, &lead, &said(b, several));
     }
 }
@@ -75,19 +78,17 @@ fn open(out: &mut Rows, layout: &Layout, panels: &PanelsOf) {
     }
 }
 
+/// The pieces of a batch with their panels, those with one shaped cut together.
 fn said(b: &Batch, several: bool) -> String {
-    let marks: Vec<String> = b
-        .pieces
-        .iter()
-        .map(|p| {
-            if b.whole && !several {
-                short_mark(&p.mark).to_owned()
-            } else {
-                words::from_panel(short_mark(&p.mark), &p.panel)
-            }
-        })
-        .collect();
-    words::marks(b.whole, cut_of(b.kind), &lists::commas(&marks))
+    let one = |p: &&Piece| match b.whole && !several {
+        true => short_mark(&p.mark).to_owned(),
+        false => words::from_panel(short_mark(&p.mark), &p.panel),
+    };
+    let kinds = b.kinds.iter().map(|(kind, pieces)| {
+        let marks: Vec<String> = pieces.iter().map(one).collect();
+        words::marks(b.whole, cut_of(*kind), &lists::commas(&marks))
+    });
+    kinds.collect::<Vec<_>>().join("; ")
 }
 
 /// The cutting sheets' number of a cut, and whether it is mirrored.
@@ -110,10 +111,13 @@ fn rakes(out: &mut Rows, layout: &Layout, w: &LaidWall, cuts: &Cuts) {
         return;
     }
     out.head(words::RAKES, words::CUT_AND_HUNG);
+    let narrow = out.is_narrow();
     let at = |cells: [&str; 6]| -> Vec<(f64, String)> {
         RAKES.into_iter().zip(cells.map(str::to_owned)).collect()
     };
-    out.ticked_cells(0, &at(words::RAKE_HEADS), true);
+    if !narrow {
+        out.ticked_cells(0, &at(words::RAKE_HEADS), true);
+    }
     for p in raked {
         let edge = |top: bool| {
             told::edge(p, top, style)
@@ -124,6 +128,12 @@ fn rakes(out: &mut Rows, layout: &Layout, w: &LaidWall, cuts: &Cuts) {
             _ => words::SQUARE.to_owned(),
         };
         let (bottom, top, left, right) = (edge(false), edge(true), angle(0), angle(1));
+        // A narrow column has no room for six: they stand one after the other.
+        if narrow {
+            let lead = words::raked(short_mark(&p.mark), &bottom);
+            out.ticked(2, &lead, &words::raked_ends(&top, [&left, &right], &p.panel));
+            continue;
+        }
         out.ticked_cells(
             2,
             &at([short_mark(&p.mark), &bottom, &top, &left, &right, &p.panel]),
@@ -133,8 +143,19 @@ fn rakes(out: &mut Rows, layout: &Layout, w: &LaidWall, cuts: &Cuts) {
     out.text(words::RAKES_ARE);
 }
 
+/// Which stock lengths of a kind are opened, taken over and laid aside.
+fn from_sticks(layout: &Layout, of: &SticksOf) -> String {
+    let names: Vec<&str> = in_order(layout).into_iter().map(|(_, w)| prefix(w)).collect();
+    let numbers = |of: &[u32]| lists::ranges(&of.iter().map(u32::to_string).collect::<Vec<_>>());
+    let by = |by: &BTreeMap<usize, Vec<u32>>| -> Vec<String> {
+        let name = |wall: &usize| names.get(*wall).copied().unwrap_or_default();
+        by.iter().map(|(wall, of)| words::panels_of(&numbers(of), name(wall))).collect()
+    };
+    words::sticks(&numbers(&of.opened), &by(&of.taken), &by(&of.aside))
+}
+
 /// Trim of a wall, equal cuts together, the longest of a kind first.
-fn trims(out: &mut Rows, layout: &Layout, w: &LaidWall) {
+fn trims(out: &mut Rows, layout: &Layout, w: &LaidWall, (sticks, number): (&Sticks, usize)) {
     let style = layout.job.sheet.lengths;
     let boards = !layout.job.siding().receivers.has_pockets();
     let mut by: BTreeMap<(usize, i64, String), Vec<&TrimPiece>> = BTreeMap::new();
@@ -155,7 +176,9 @@ fn trims(out: &mut Rows, layout: &Layout, w: &LaidWall) {
         if last != Some(stock) {
             last = Some(stock);
             let name = pieces.first().map_or("", |t| trim::stock_on(t.kind.stock(), boards));
-            out.bold(name);
+            let kind = pieces.first().map(|t| t.kind.stock());
+            let said = kind.map(|k| from_sticks(layout, &sticks.at(k, number)));
+            out.kept(name, &said.unwrap_or_default());
         }
         let marks: Vec<String> =
             pieces.iter().map(|t| words::from_stock(&t.mark, t.stock.number())).collect();

@@ -2,7 +2,7 @@
 //! window at the corner or the foot of a post, is part of the wall.
 
 use super::ink::Ink;
-use super::whole::{DETAIL, Plane};
+use super::whole::{DETAIL, POST, Plane};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::tol::{LEVEL, plumb};
@@ -15,9 +15,6 @@ const DRAWN: f64 = 0.6;
 /// What is left out of an end no higher than this stands before the wall, inches: the foot of a post
 /// (common practice, no source).
 const FOOT: f64 = 24.0;
-/// A corner post hides the wall this far from the corner, inches, drawn or not (common practice, no
-/// source).
-const POST: f64 = 2.0;
 
 /// Takes a plane out to the line it ends in at each hand.
 pub(super) fn complete(plane: &mut Plane, others: &[Polygon], ink: &Ink) {

@@ -60,6 +60,12 @@ impl Ink {
         drawn(&self.plumb, x, (low, high), reach)
     }
 
+    /// How much of a level side at `y` from `low` to `high` has a line drawn along it, inches; none by a line
+    /// that runs far past both its ends.
+    pub(super) fn along_level(&self, y: f64, reach: (f64, f64)) -> f64 {
+        drawn(&self.level, y, reach, reach)
+    }
+
     /// How many lines stand up inside a box, over half of its height or more.
     pub(super) fn uprights_in(&self, b: Rect) -> usize {
         let from = self.plumb.partition_point(|l| l.at < b.x0 + ALONG);

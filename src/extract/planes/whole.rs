@@ -11,13 +11,20 @@ use crate::extract::ways::recess::{FoundOpening, by_size};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::gaps::{beside, over};
 use crate::geom::polygon::{Polygon, bounds, total_area};
-use crate::geom::tol::snap;
+use crate::geom::tol::{LEVEL, snap};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::DrawnOpening;
 use crate::origin::Origin;
 
 /// Gaps thinner than this are the pen's, inches.
 const HAIR: f64 = 1.0;
+/// Thinnest drawn band, inches, and the share of its edges that lines must be drawn along: flashing and
+/// floor lines (common practice, no source).
+const THIN_BAND: f64 = 0.75;
+const DRAWN: f64 = 0.9;
+/// A corner post hides the wall this far from the corner, inches, drawn or not (common practice, no
+/// source).
+pub(super) const POST: f64 = 2.0;
 /// Notches and gaps smaller than this both ways are drawing detail, inches: less than the face of one
 /// course (common practice, no source).
 pub(super) const DETAIL: f64 = 4.0;
@@ -70,7 +77,7 @@ pub(super) fn plane(
     let mut siding = union_all(patches);
     // What lies between siding at both sides, and between siding above and beneath.
     let between = gaps(&siding);
-    let detail: Vec<Polygon> = between.all.iter().filter(|p| is_detail(p)).cloned().collect();
+    let detail: Vec<Polygon> = between.all.iter().filter(|p| is_detail(p, ink)).cloned().collect();
     out.cleaned = detail.len();
     siding = union_all(&[siding, detail].concat());
     let open = difference(&between.all, &siding);
@@ -89,7 +96,7 @@ pub(super) fn plane(
         } else if hole && p.area() >= LEAST && b.width().min(b.height()) >= NARROW && is_square(&p)
         {
             out.take_unnamed(&[p], &siding, origin);
-        } else if hole && p.area() < LEAST {
+        } else if (hole && p.area() < LEAST) || (!hole && is_behind_post(&p)) {
             siding.push(p);
             out.cleaned += 1;
         } else {
@@ -182,10 +189,26 @@ fn parts(shapes: Vec<Polygon>) -> Vec<Polygon> {
     shapes.into_iter().filter(wide).collect()
 }
 
-fn is_detail(p: &Polygon) -> bool {
+fn is_detail(p: &Polygon, ink: &Ink) -> bool {
     let b = p.bounds();
     let (short, long) = (b.width().min(b.height()), b.width().max(b.height()));
-    short <= HAIR || long < DETAIL
+    (short <= HAIR || long < DETAIL) && !is_thin_band(p, ink)
+}
+
+/// Whether a gap as thin as a pen's is a band: lines are drawn along its foot and its head.
+fn is_thin_band(p: &Polygon, ink: &Ink) -> bool {
+    let b = p.bounds();
+    let lined = |y: f64| ink.along_level(y, (b.x0, b.x1)) >= DRAWN * b.width();
+    let flat = b.width() >= LONG && p.area() > 0.8 * b.area();
+    // Rounding to the grid leaves one drawn 3/4 in high a hair under it.
+    flat && b.height() >= THIN_BAND - LEVEL && lined(b.y0) && lined(b.y1)
+}
+
+/// Whether a notch in the end of a wall, as a gutter's end leaves it, is no deeper than what a corner post
+/// hides, and the post runs past it.
+fn is_behind_post(p: &Polygon) -> bool {
+    let b = p.bounds();
+    b.width() <= POST && b.height() <= LONG
 }
 
 /// Whether siding stands all round a gap: nearly all of it has siding at both sides too.

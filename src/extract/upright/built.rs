@@ -14,6 +14,8 @@ use crate::model::linework::{Linework, Role, Stroke};
 const AT_FOOT: f64 = 12.0;
 /// Sides that lie nearer to an axis than this are no slopes of a roof: the sine of 5 degrees.
 const SLOPE: f64 = 0.087;
+/// The sine of the slope of 3 in 12, the least of most roofs that shed water (common practice, no source).
+const LEAST_PITCH: f64 = 0.2425;
 /// Less of a roof than this, inches, points nowhere.
 const GABLE: f64 = 24.0;
 /// Grade and floor lie in the lowest part of the walls, roofs in the highest (common practice).
@@ -29,6 +31,8 @@ pub(super) struct Top {
     pub(super) top: u8,
     /// Whether it hardly ever misleads.
     pub(super) firm: bool,
+    /// Whether it needs nothing beside it.
+    pub(super) alone: bool,
 }
 
 /// Everything that tells.
@@ -48,7 +52,12 @@ pub(super) fn tops(lines: &Linework, view: &View, walls: &[Outline], frame: Rect
         (Tells::Heads, heads(&windows), false),
         (Tells::TitlePlace, outside(&titles, frame), false),
     ];
-    all.into_iter().filter_map(|(by, top, firm)| Some(Top { by, top: top?, firm })).collect()
+    let hanging = hangs(walls);
+    let alone = |by: Tells, top: u8| hanging && by == Tells::Gables && top == 2;
+    let told = |(by, top, firm): (Tells, Option<u8>, bool)| {
+        top.map(|top| Top { by, top, firm, alone: alone(by, top) })
+    };
+    all.into_iter().filter_map(told).collect()
 }
 
 /// The quarter that a direction points to; none where it points between two.
@@ -87,6 +96,25 @@ fn gables(walls: &[Outline]) -> Option<u8> {
         }
     }
     quarter(sum).filter(|_| sum.hypot() >= GABLE)
+}
+
+/// Whether walls end below in a gable, as steep as roofs are on both sides of it, and have no slope above:
+/// ground falls one way, and less.
+fn hangs(walls: &[Outline]) -> bool {
+    let (mut above, mut below) = (0.0, [0.0; 2]);
+    for o in walls {
+        let turn = signed_area(&o.ring).signum();
+        for (a, b) in sides(&o.ring) {
+            let along = (b - a) * turn;
+            let out = Vec2::new(along.y, -along.x) / along.hypot();
+            if out.y > 0.0 && out.x.abs() > SLOPE {
+                above += along.hypot();
+            } else if out.y < 0.0 && out.x.abs() > LEAST_PITCH {
+                below[usize::from(out.x > 0.0)] += along.hypot();
+            }
+        }
+    }
+    above == 0.0 && below.iter().all(|length| *length >= GABLE)
 }
 
 /// The side of its wall that each door stands at, where it stands at one alone; what most say.

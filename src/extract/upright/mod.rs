@@ -40,6 +40,7 @@ fn needed(
     let built = built::tops(lines, view, walls, frame);
     let of = |top: u8| built.iter().filter(|b| b.top == top).count();
     let firm = |top: u8| built.iter().any(|b| b.top == top && b.firm);
+    let alone = |top: u8| built.iter().any(|b| b.top == top && b.alone);
     let top = match &text {
         // Text on its head beside a house that stands on its feet was turned by itself.
         Some(t) if t.turn.top() != 0 => {
@@ -54,7 +55,7 @@ fn needed(
             if stands { 0 } else { top }
         }
         // Text may have been left to read while the view was turned: the house itself must say so.
-        _ => (1..4).find(|q| of(*q) > 1 && firm(*q) && of(0) == 0).unwrap_or(0),
+        _ => (1..4).find(|q| (of(*q) > 1 && firm(*q) || alone(*q)) && of(0) == 0).unwrap_or(0),
     };
     let mirror = text.as_ref().is_some_and(|t| t.turn.mirror);
     let turn = Turn::of_top(top, mirror);

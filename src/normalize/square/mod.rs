@@ -27,7 +27,7 @@ const SLIGHT: f64 = noise::STEP;
 /// Takes drawing noise out of the lines, and says so.
 pub(super) fn square(lines: &mut Linework, job: &Job, findings: &mut Findings) {
     // A drawing without a leaning side, and nearly all are, is done with here.
-    if !net::any_leans(lines) {
+    if !net::any_leans(lines) && !net::any_turned(lines) {
         return;
     }
     let sites = sites::sites(lines, job);
@@ -44,7 +44,7 @@ pub(super) fn square(lines: &mut Linework, job: &Job, findings: &mut Findings) {
         steps: done.steps,
         most: done.most,
         tilt,
-        slight: done.most <= SLIGHT,
+        slight: done.most <= SLIGHT && tilt.is_none_or(|t| t.abs() <= noise::MOST_TILT),
     };
     let mut finding = Finding::new(kind);
     if let Some((origin, at)) = &done.at {

@@ -281,6 +281,16 @@ fn roughness(lies: &[Vec<Lie>]) -> Vec<Rough> {
     rough.into_iter().map(|r| r.then_some(noise)).collect()
 }
 
+/// Whether an outline of a wall has no side at all that stands upright or lies level: a view was turned.
+pub(super) fn any_turned(lines: &Linework) -> bool {
+    let walls = lines.strokes.iter().filter(|s| s.role == Some(Role::Wall));
+    walls.into_iter().any(|s| {
+        let long =
+            || noise::sides_of(s).map(|(a, b)| Lie::of(a, b)).filter(|l| l.length >= noise::LONG);
+        long().count() > 2 && !long().any(|l| l.nearly())
+    })
+}
+
 /// Whether any side of a building leans, or ends of its lines miss one another.
 pub(super) fn any_leans(lines: &Linework) -> bool {
     let leans = |(a, b): (Point, Point)| {

@@ -15,6 +15,11 @@ const AGREE: f64 = 0.75;
 const SURE: f64 = 4.0;
 /// Shorter sides tell nothing of a tilt, inches.
 const LONG_ENOUGH: f64 = 12.0;
+/// A view turned by more than noise: the most that is undone, degrees, the share of its sides that may stand
+/// upright all the same, and as many sides as are looked at (of our own choosing, no source).
+const MOST_TURN: f64 = 40.0;
+const UPRIGHT: f64 = 0.05;
+const MOST_SIDES: usize = 400;
 /// Coordinates that are one but for rounding lie within this, inches.
 const ONE: f64 = 1.0 / 2048.0;
 
@@ -63,7 +68,7 @@ fn points_of(lines: &Linework, part: impl Fn(usize) -> bool) -> Vec<(Point, Poin
 /// The tilt these sides have in common, with the map that undoes it.
 fn upright(sides: &[(Point, Point)]) -> Option<(f64, Affine)> {
     let lies: Vec<Lie> = sides.iter().map(|(a, b)| Lie::of(*a, *b)).collect();
-    let tilt = common(&lies)?;
+    let tilt = common(&lies).or_else(|| turned(&lies))?;
     let all = bounds(sides.iter().flat_map(|(a, b)| [a, b]))?;
     // A turn that moves nothing by more than lengths are told apart is none.
     let reach = longest(&lies);
@@ -78,6 +83,25 @@ fn upright(sides: &[(Point, Point)]) -> Option<(f64, Affine)> {
 
 fn longest(lies: &[Lie]) -> f64 {
     lies.iter().map(|l| l.length).fold(0.0, f64::max)
+}
+
+/// The angle that a whole view was turned by, beyond what is noise: half of its long sides, level and plumb
+/// ones, have it, and next to none stands upright. Boards laid on such a view would all be cut askew.
+fn turned(lies: &[Lie]) -> Option<f64> {
+    let long = || lies.iter().filter(|l| l.length >= LONG_ENOUGH).take(MOST_SIDES);
+    let sum = |of: &dyn Fn(&Lie) -> bool| long().filter(|l| of(l)).map(|l| l.length).sum::<f64>();
+    let total = sum(&|_| true);
+    if sum(&|l| l.angle.abs() <= MOST_TILT.to_radians()) > UPRIGHT * total {
+        return None;
+    }
+    let agrees = |l: &Lie, with: f64| (l.angle - with).abs() * l.length <= STEP + HAIR;
+    let (most, tilt) = long()
+        .filter(|l| l.angle.abs() <= MOST_TURN.to_radians())
+        .map(|l| (sum(&|other| agrees(other, l.angle)), l.angle))
+        .max_by(|a, b| a.0.total_cmp(&b.0).then(b.1.total_cmp(&a.1)))?;
+    let with: Vec<&Lie> = long().filter(|l| agrees(l, tilt)).collect();
+    let both = with.iter().any(|l| l.level) && with.iter().any(|l| !l.level);
+    (both && with.len() > 2 && 2.0 * most >= total).then_some(tilt)
 }
 
 /// The angle that most long sides lie off their axes by, level and plumb ones alike, where it is no

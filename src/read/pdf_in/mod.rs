@@ -4,6 +4,7 @@
 mod base;
 mod clip;
 mod cost;
+mod dashes;
 mod pages;
 mod pen;
 mod printed;

@@ -2,11 +2,15 @@
 
 use hayro_interpret::{DrawMode, DrawProps, Paint};
 
-use crate::model::drawing::Pen;
+use crate::model::drawing::{Dash, Pen};
+use crate::read::pens;
 use crate::units::MM_PER_INCH;
 
 /// Points to the inch, as the format has it.
 const POINTS: f64 = 72.0;
+
+/// What the name of a pen ends with that draws in dashes.
+pub(super) const DASHED: &str = " dashed";
 
 /// What something is drawn with.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -15,17 +19,20 @@ pub(super) struct Ink {
     pub(super) width: Option<f64>,
     /// Red, green, blue.
     pub(super) color: [u8; 3],
+    /// In dashes: what is hidden, or a line that stands for something not built.
+    pub(super) dashed: bool,
 }
 
 impl Ink {
     /// Of a stroke or a fill. The width is as it is drawn: a print made smaller has thinner pens.
     pub(super) fn of(props: &DrawProps, mode: &DrawMode) -> Self {
         let scale = props.transform.determinant().abs().sqrt();
-        let width = match mode {
+        let (width, dashed) = match mode {
             DrawMode::Stroke(stroke) | DrawMode::FillAndStroke(_, stroke) => {
-                Some(f64::from(stroke.line_width) * scale)
+                let dashed = stroke.dash_array.iter().any(|d| *d > 0.0);
+                (Some(f64::from(stroke.line_width) * scale), dashed)
             }
-            DrawMode::Fill(_) | DrawMode::Invisible => None,
+            DrawMode::Fill(_) | DrawMode::Invisible => (None, false),
         };
         let color = match &props.paint {
             Paint::Color(color) => {
@@ -34,23 +41,13 @@ impl Ink {
             }
             Paint::Pattern(_) => [128; 3],
         };
-        Ink { width, color }
+        Ink { width, color, dashed }
     }
 
     /// Its name: `stroke 0.24 pt gray 77 %`, `fill black`, `stroke 0.5 pt #c80000`.
     pub(super) fn name(self) -> String {
-        let color = match self.color {
-            [0, 0, 0] => "black".to_owned(),
-            [255, 255, 255] => "white".to_owned(),
-            [r, g, b] if r == g && g == b => {
-                format!("gray {:.0} %", f64::from(r) / 2.55)
-            }
-            [r, g, b] => format!("#{r:02x}{g:02x}{b:02x}"),
-        };
-        match self.width {
-            Some(width) => format!("stroke {} pt {color}", (width * 100.0).round() / 100.0),
-            None => format!("fill {color}"),
-        }
+        let name = pens::name(self.width.map(|w| (w, " pt")), self.color);
+        if self.dashed { name + DASHED } else { name }
     }
 
     /// What tells it from other pens on a layer of the file: color from 1, width in hundredths of a point.
@@ -58,13 +55,20 @@ impl Ink {
         let [r, g, b] = self.color;
         let color = u32::from_be_bytes([0, r, g, b]) + 1;
         let weight = self.width.map_or(0, |w| (w * 100.0).round().clamp(0.0, 1e6) as i32 + 1);
-        crate::model::drawing::Ink { color, weight }
+        let ink = crate::model::drawing::Ink { color, weight };
+        if self.dashed { in_dashes(ink) } else { ink }
     }
 
     /// The pen as a drawing has it.
     pub(super) fn pen(self) -> Pen {
         let width = self.width.map_or(Pen::default().width, |w| w / POINTS * MM_PER_INCH);
         let fill = self.width.is_none().then_some(self.color);
-        Pen { width, color: self.color, fill, ..Pen::default() }
+        let dash = if self.dashed { Dash::Dashed } else { Dash::Solid };
+        Pen { width, color: self.color, fill, dash }
     }
+}
+
+/// The same ink in dashes.
+pub(super) fn in_dashes(ink: crate::model::drawing::Ink) -> crate::model::drawing::Ink {
+    crate::model::drawing::Ink { weight: -ink.weight, ..ink }
 }

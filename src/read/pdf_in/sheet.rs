@@ -9,11 +9,14 @@ use hayro_interpret::{
 };
 
 use super::clip::Clip;
-use super::pen::Ink;
+use super::dashes::joined;
+use super::pen::{DASHED, Ink, in_dashes};
 use super::words::Words;
 use crate::geom::flatten::path_points;
 use crate::geom::vocabulary::{Affine, BezPath, CurveShape, PathEl, Point, Vec2};
-use crate::model::drawing::{Drawing, Ink as ItemInk, Item, Pen, Polyline, Shape, Space, Text};
+use crate::model::drawing::{
+    Dash, Drawing, Ink as ItemInk, Item, Pen, Polyline, Shape, Space, Text,
+};
 use crate::model::hatch::Hatch;
 use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
@@ -40,7 +43,8 @@ pub(super) struct Sheet {
     pub(super) mute: usize,
     /// It asks for more than is read of a page.
     pub(super) too_much: bool,
-    layers: Vec<(String, Pen)>,
+    /// Name, pen, and whether it is a pen that stands in for a layer.
+    layers: Vec<(String, Pen, bool)>,
     index: BTreeMap<String, usize>,
     clips: Vec<Clip>,
     /// Layers of the file that what follows stands on, innermost last.
@@ -74,20 +78,38 @@ impl Sheet {
         self.shapes.len()
     }
 
-    /// Ends the page: its last text is whole.
+    /// Ends the page: its last text is whole, and dashes are lines.
     pub(super) fn close(&mut self) {
         self.texts = self.words.texts();
         self.mute = self.words.mute;
+        for ((layer, ink, shape), dashed) in joined(std::mem::take(&mut self.shapes)) {
+            let on = if dashed { (self.dashed(layer), in_dashes(ink)) } else { (layer, ink) };
+            self.shapes.push((on.0, on.1, shape));
+        }
+    }
+
+    /// The layer of dashed lines of a pen; on a layer of the file they stay.
+    fn dashed(&mut self, layer: usize) -> usize {
+        let (name, pen, of_pen) = self.layers[layer].clone();
+        if !of_pen {
+            return layer;
+        }
+        self.layer_of(name + DASHED, Pen { dash: Dash::Dashed, ..pen }, true)
     }
 
     /// The layer of the file it is drawn on, or else its pen.
     fn layer(&mut self, ink: Ink) -> usize {
         let name = self.marked.iter().rev().flatten().next();
+        let of_pen = name.is_none();
         let name = name.cloned().unwrap_or_else(|| ink.name());
+        self.layer_of(name, ink.pen(), of_pen)
+    }
+
+    fn layer_of(&mut self, name: String, pen: Pen, of_pen: bool) -> usize {
         if let Some(known) = self.index.get(&name) {
             return *known;
         }
-        self.layers.push((name.clone(), ink.pen()));
+        self.layers.push((name.clone(), pen, of_pen));
         self.index.insert(name, self.layers.len() - 1);
         self.layers.len() - 1
     }
@@ -150,7 +172,7 @@ impl Sheet {
     /// Puts all of it into a drawing, moved.
     pub(super) fn put_into(self, out: &mut Drawing, by: Vec2) {
         let layers: Vec<usize> =
-            self.layers.iter().map(|(name, pen)| out.layer(name, *pen)).collect();
+            self.layers.iter().map(|(name, pen, _)| out.layer(name, *pen)).collect();
         let map = Affine::translate(by);
         let mut put = |layer: usize, ink: ItemInk, shape: Shape, entity: EntityKind| {
             let name = std::sync::Arc::from(out.layers[layer].name.as_str());

@@ -13,6 +13,7 @@ mod lines;
 mod markup;
 mod names;
 mod numbers;
+mod pens;
 mod plain;
 mod shapes;
 mod shown;
@@ -81,6 +82,7 @@ pub(in crate::read) fn drawing(
         ..Default::default()
     };
     shapes::all(&tree, (&names, &left), &to_user(&xml, &tree), limits, &mut out, findings);
+    pens::as_layers(&mut out);
     Ok(out)
 }
 

@@ -93,12 +93,17 @@ impl LayerName {
 
 /// The layer that an element names, and whether it is a group that was given a name: what drawing
 /// programs write of it, or its id. Layers are groups: a class, which names a style as a rule, and what
-/// another element is labeled as name a layer only where no group round them is named.
+/// another element is labeled as name a layer only where no group round them is named. Programs that draw
+/// from a model of a building give each element an id of its own and name its sort, a word of ISO 16739, as a
+/// class: that is the layer.
 pub(super) fn layer_label<'a>(node: &Node<'a, '_>, within: &LayerName) -> Option<(&'a str, bool)> {
     let own = |name: &str| {
         let mut all = node.attributes().filter(|a| a.name() == name);
         all.next().map(|a| a.value().trim()).filter(|t| !t.is_empty())
     };
+    if let Some(sort) = own("class").and_then(sort_of_part) {
+        return Some((sort, true));
+    }
     let group = node.tag_name().name() == "g";
     let id = own("id").filter(|_| group);
     let given = || own("label").or_else(|| own("data-name")).or(id.filter(|id| !is_made_up(id)));
@@ -107,13 +112,45 @@ pub(super) fn layer_label<'a>(node: &Node<'a, '_>, within: &LayerName) -> Option
     }
     // The id of another element is its program's.
     let named = || own("label").or_else(|| own("class")).or(id);
-    if within.given { None } else { named().map(|name| (name, false)) }
+    // What such a program calls its groups by a class, what stands in them does not call otherwise.
+    let by_class = id.is_some_and(has_uuid) && own("class").is_some();
+    if within.given { None } else { named().map(|name| (name, by_class)) }
 }
 
-/// Whether an id is one that a program gives a group without a name: `g` and a number.
-fn is_made_up(id: &str) -> bool {
-    let rest = id.strip_prefix('g').map(|r| r.trim_start_matches(['-', '_']));
-    rest.is_some_and(|r| r.bytes().all(|b| b.is_ascii_digit()))
+/// The sort of a part of a building among classes: `IfcWall`, `IfcWindow`.
+fn sort_of_part(classes: &str) -> Option<&str> {
+    classes.split_whitespace().find(|c| {
+        let rest = c.strip_prefix("Ifc").unwrap_or_default();
+        rest.starts_with(|c: char| c.is_ascii_uppercase())
+            && rest.bytes().all(|b| b.is_ascii_alphanumeric())
+    })
+}
+
+/// Words that programs put before a number to call a group without a name, from memory.
+const COUNTED: [&str; 3] = ["g", "surface", "page"];
+
+/// Whether an id is one that a program gives a group without a name: a word and a number, or a number that
+/// the whole world has once.
+pub(super) fn is_made_up(id: &str) -> bool {
+    let counted = COUNTED.iter().filter_map(|word| id.strip_prefix(word));
+    let mut rest = counted.map(|r| r.trim_start_matches(['-', '_']));
+    rest.any(|r| r.bytes().all(|b| b.is_ascii_digit())) || has_uuid(id)
+}
+
+/// Whether 32 digits of base 16 stand together in a text, with dashes after 8, 12, 16 and 20 of them or none:
+/// a universally unique identifier (RFC 9562).
+fn has_uuid(id: &str) -> bool {
+    const GROUPS: [usize; 5] = [8, 4, 4, 4, 12];
+    let digits = |part: &[u8]| part.iter().all(u8::is_ascii_hexdigit);
+    let bytes = id.as_bytes();
+    let plain = || bytes.windows(32).any(digits);
+    let dashed = || {
+        bytes.windows(36).any(|w| {
+            let mut parts = w.split(|b| *b == b'-');
+            GROUPS.iter().all(|n| parts.next().is_some_and(|p| p.len() == *n && digits(p)))
+        })
+    };
+    plain() || dashed()
 }
 
 /// The text of a text element with its parts joined.

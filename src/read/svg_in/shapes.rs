@@ -7,6 +7,7 @@ use usvg::tiny_skia_path::PathSegment;
 
 use super::boxes::{is_outside, met, moved};
 use super::names::{Named, Names};
+use super::pens::STEPS;
 use super::shown::Left;
 use super::user::ToUser;
 use crate::finding::drawing::DrawingFinding;
@@ -233,6 +234,7 @@ impl<'a> Maker<'a> {
             self.leave(layer, symbol, Unused::ClippedAway, origin(&named));
             return;
         }
+        let ink = ink_of(path, self.user);
         for part in self.parts(&data) {
             self.saw(element, symbol);
             let b = part.bounding_box();
@@ -242,7 +244,7 @@ impl<'a> Maker<'a> {
                 continue;
             }
             let shape = straight(&part).map_or(Shape::Curve(part), Shape::Polyline);
-            self.put(&named, symbol, ink_of(path), shape);
+            self.put(&named, symbol, ink, shape);
         }
     }
 
@@ -301,15 +303,19 @@ impl<'a> Maker<'a> {
     }
 }
 
-/// Color and width of a path's stroke; an area without one has its fill's color.
-fn ink_of(path: &usvg::Path) -> Ink {
+/// Color and width of a path's stroke as drawn; an area without one has its fill's color.
+fn ink_of(path: &usvg::Path, user: &ToUser) -> Ink {
     let color = |paint: &usvg::Paint| match paint {
         usvg::Paint::Color(c) => 1 + u32::from_be_bytes([0, c.red, c.green, c.blue]),
         _ => 0,
     };
+    let map = path.abs_transform();
+    let scale = (map.sx * map.sy - map.kx * map.ky).abs().sqrt() * user.scale.1 as f32;
     match path.stroke() {
-        // Thousandths of the page's own unit.
-        Some(s) => Ink { color: color(s.paint()), weight: (s.width().get() * 1000.0) as i32 },
+        Some(s) => {
+            let weight = (s.width().get() * scale * STEPS).round().max(1.0) as i32;
+            Ink { color: color(s.paint()), weight }
+        }
         None => Ink { color: path.fill().map_or(0, |f| color(f.paint())), weight: 0 },
     }
 }

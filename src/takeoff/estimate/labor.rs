@@ -1,8 +1,9 @@
 //! Labor by the office's own hours for one unit of a line.
 
 use crate::layout::laid::LaidHouse;
-use crate::model::basis::{Basis, LaborPart};
+use crate::model::basis::Basis;
 use crate::model::item::{CountUnit, Item};
+use crate::model::labor::LaborPart;
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::takeoff::lines::{waste, whole};
 

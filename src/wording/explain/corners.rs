@@ -26,9 +26,9 @@ const RETURN_NOT_DRAWN: Explanation = Explanation {
 };
 const SET_BACK_TAKEN: Explanation = Explanation {
     title: "The set-back of corner posts is not known",
-    cause: "Siding ends at the bottom of a corner post's pocket, not at the corner: 2 in or so off an outside corner, 1 in off an inside one. How far depends on the post, and the job does not say. A usual figure was taken (common practice, no source); every piece at a corner is cut to it. Boards end at the edge of a corner board.",
+    cause: "Siding ends at the bottom of a corner post's pocket, not at the corner: 2 in or so off an outside corner, 1 in off an inside one. How far depends on the post, and the job does not say. A usual figure was taken (common practice, no source); every piece at a corner is cut to it. At a corner that is not square it is reckoned as for a square post bent to the angle: its faces and pockets keep their width, and the edge where its faces meet moves (2 11/16 in outside and 5/16 in inside at 135 degrees with a pocket of 1 1/8 in). Boards end at the edge of a corner board.",
     remedy: "Measure the post that is ordered: from the corner, along the wall, to where a panel's end would touch. The end gap comes on top by itself. 0 where siding runs to the drawn corner.",
-    example: "[product]\noutside_post_set_back = 2\noutside_post_face = 3\ninside_post_set_back = 1\n# boards: corner_board = 3.5, inside_corner_board = 1",
+    example: "[product]\noutside_post_set_back = 2\noutside_post_face = 3\ninside_post_set_back = 1\n# angled_outside_post_set_back = 2.6875, angled_inside_post_set_back = 0.3125\n# boards: corner_board = 3.5, inside_corner_board = 1",
 };
 const POST_ANGLE: Explanation = Explanation {
     title: "A corner post for another angle than 90 degrees",

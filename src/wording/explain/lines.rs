@@ -121,8 +121,8 @@ const LINE_TWICE: Explanation = Explanation {
 };
 const LINES_SQUARED: Explanation = Explanation {
     title: "Drawing noise was taken out",
-    cause: "Lines lie a little off level or plumb, or parts of one line lie a little apart: the drawing was moved, scaled, traced or turned by hand. A tilt that all sides have in common is undone as one turn, up to 2 degrees. A side over 24 in that lies within 0.1 degree and 1/4 in of level or plumb is squared, with what stands on it. Where a third of the long sides of a view lean, shorter sides are squared too, lines within 1/16 in of one another become one, steps up to 1/16 in are closed, and a line that lies off a round figure by no more than the others do is set on it. Steeper slopes and larger steps are built so and stay.",
-    remedy: "Nothing to do where little was moved. Where a corner was moved by more than 1/16 in (a warning), look whether the side is meant to lean, and draw it at its true slope.",
+    cause: "Lines lie a little off level or plumb, or parts of one line lie a little apart: the drawing was moved, scaled, traced or turned by hand. A tilt that all sides have in common is undone as one turn: up to 2 degrees as noise, up to 40 degrees with a warning where next to nothing of a view stands upright. A side over 24 in that lies within 0.1 degree and 1/4 in of level or plumb is squared, with what stands on it. Where a third of the long sides of a view lean, shorter sides are squared too, lines within 1/16 in of one another become one, steps up to 1/16 in are closed, and a line that lies off a round figure by no more than the others do is set on it. Steeper slopes and larger steps are built so and stay.",
+    remedy: "Nothing to do where little was moved. Where a corner was moved by more than 1/16 in (a warning), look whether the side is meant to lean, and draw it at its true slope. Where a view was turned by more than 2 degrees (a warning too), draw it upright, or make sure that what was laid out is what is meant.",
     example: "a drawing turned by 0.01 degree with the mouse",
 };
 const GAPS_CLOSED: Explanation = Explanation {

@@ -9,6 +9,8 @@ pub(super) fn explanation(code: ViewCode) -> &'static Explanation {
         ViewCode::ViewSection => &VIEW_SECTION,
         ViewCode::ViewTurned => &VIEW_TURNED,
         ViewCode::ViewSetUpright => &VIEW_SET_UPRIGHT,
+        ViewCode::ViewScaled => &VIEW_SCALED,
+        ViewCode::ViewScaleUnknown => &VIEW_SCALE_UNKNOWN,
         ViewCode::ViewSkipped => &VIEW_SKIPPED,
         ViewCode::ViewUntitled => &VIEW_UNTITLED,
         ViewCode::OutsideViews => &OUTSIDE_VIEWS,
@@ -41,6 +43,18 @@ const VIEW_SET_UPRIGHT: Explanation = Explanation {
     cause: "The job has `turn` for this view. It is set upright before anything is laid out; the overlay lies over the view as it is drawn.",
     remedy: "Nothing to do.",
     example: "[[elevation]]\nname = \"LEFT ELEVATION\"\nturn = \"mirror\"",
+};
+const VIEW_SCALED: Explanation = Explanation {
+    title: "A view is drawn at another scale than the rest",
+    cause: "One page shows views in several scales. A known distance of the view, dimensions beside their lines, or the scale written in it tells its own, and it is laid out at that.",
+    remedy: "Compare one long length of it on the sheets with the drawing. If it is off, name the view as [[elevation]] and give a distance in it: `known`.",
+    example: "[[elevation]]\nname = \"REAR ELEVATION\"\nknown = \"100,400 325,400 = 25'-0\\\"\"",
+};
+const VIEW_SCALE_UNKNOWN: Explanation = Explanation {
+    title: "Nothing tells the scale of a view",
+    cause: "One page shows views in several scales, and in this view neither dimensions nor a written scale tell which is its own. At a wrong scale its order would be wrong.",
+    remedy: "Name the view as [[elevation]] and give a distance in it: `known`. Or leave it out: `skip = true`.",
+    example: "two elevations on a page that says 1/4\" = 1'-0\" and 1/8\" = 1'-0\", neither beside a title",
 };
 const VIEW_SKIPPED: Explanation = Explanation {
     title: "A view is left out as the job says",

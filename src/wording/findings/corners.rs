@@ -7,6 +7,7 @@ use crate::model::corner::CornerKind;
 use crate::model::ids::{CornerId, OpeningId, WallId};
 use crate::units::LengthStyle;
 use crate::wording::corners;
+use crate::wording::lists::joined;
 
 const CORRECT_NAME: &str = "Correct the name in the job file.";
 
@@ -74,19 +75,27 @@ fn post_angle(corner: &CornerId, turns: CornerKind, angle: Option<f64>) -> Findi
 
 /// What was taken for set-backs that the job does not give, and the keys that do.
 fn set_backs(taken: &[TakenSetBack], boards: bool, style: LengthStyle) -> FindingWords {
-    let each = |t: &TakenSetBack| match t.corner {
-        CornerKind::Outside => format!("{} off outside corners", style.short(t.set_back)),
-        CornerKind::Inside => format!("{} off inside corners", style.short(t.set_back)),
+    let each = |t: &TakenSetBack| {
+        let of = t.angle.map(|a| format!(" of {a:.0} degrees")).unwrap_or_default();
+        format!("{} off {} corners{of}", style.short(t.set_back), corners::kind(t.corner))
     };
-    let key = |t: &TakenSetBack| match (t.corner, boards) {
-        (CornerKind::Outside, false) => "`product.outside_post_set_back`",
-        (CornerKind::Inside, false) => "`product.inside_post_set_back`",
-        (CornerKind::Outside, true) => "`product.corner_board`",
-        (CornerKind::Inside, true) => "`product.inside_corner_board`",
+    let key = |t: &TakenSetBack| match (t.corner, boards, t.angle) {
+        (CornerKind::Outside, true, _) => "`product.corner_board`",
+        (CornerKind::Inside, true, _) => "`product.inside_corner_board`",
+        (CornerKind::Outside, false, None) => "`product.outside_post_set_back`",
+        (CornerKind::Inside, false, None) => "`product.inside_post_set_back`",
+        (CornerKind::Outside, false, Some(_)) => "`product.angled_outside_post_set_back`",
+        (CornerKind::Inside, false, Some(_)) => "`product.angled_inside_post_set_back`",
     };
     let figures: Vec<String> = taken.iter().map(each).collect();
-    let keys: Vec<&str> = taken.iter().map(key).collect();
-    let (figures, keys) = (figures.join(" and "), keys.join(" and "));
+    let mut keys: Vec<&str> = taken.iter().map(key).collect();
+    keys.dedup();
+    let bent = if taken.iter().any(|t| t.angle.is_some()) {
+        "; at an angle, as a square post bent to it"
+    } else {
+        ""
+    };
+    let (figures, keys) = (joined(&figures), joined(&keys));
     if boards {
         return FindingWords::new(
             format!(
@@ -97,7 +106,7 @@ fn set_backs(taken: &[TakenSetBack], boards: bool, style: LengthStyle) -> Findin
     }
     FindingWords::new(
         format!(
-            "corner posts: what set-backs? Panels are cut to end {figures} (common practice, no source), less the end gap"
+            "corner posts: what set-backs? Panels are cut to end {figures} (common practice, no source{bent}), less the end gap"
         ),
         format!(
             "Measure the posts from the corner along the wall to the bottom of the pocket, and put it into the job: {keys}."

@@ -51,6 +51,6 @@ pub(super) fn several(written: &[String], by_dimensions: &[f64]) -> FindingWords
     }
     FindingWords::new(
         format!("the page shows views in several scales: {}", says.join("; ")),
-        "One scale is taken for all. Lay out the views of one scale at a time: give their regions as [[elevation]], and a known distance in them.",
+        "Each view is taken at its own scale where dimensions, a written scale or a known distance in it tell one. Give a distance you know of a view: `known` under its [[elevation]].",
     )
 }

@@ -3,9 +3,12 @@
 use super::finding_words::FindingWords;
 use super::parts::listed;
 use crate::finding::Finding;
-use crate::finding::views::{JobList, OtherView, Tells, ViewFinding};
+use crate::finding::views::{JobList, OtherView, Tells, ViewFinding, ViewScaleBy};
 use crate::model::turn::Turn;
 use crate::units::counted;
+
+/// Points to the inch of paper.
+const POINTS: f64 = 72.0;
 
 pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
     use ViewFinding as F;
@@ -17,6 +20,8 @@ pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
         ),
         F::ViewTurned { view, turn, tells, accepted } => turned(view, *turn, tells, *accepted),
         F::ViewSetUpright { view, turn } => set_upright(view, *turn),
+        F::ViewScaled { view, inches, paper, by } => scaled(view, (*inches, *paper), *by),
+        F::ViewScaleUnknown { view } => of_unknown_scale(view),
         F::ViewSkipped { view } => skipped(view),
         F::ViewUntitled { untitled, views } => FindingWords::new(
             format!(
@@ -105,6 +110,34 @@ fn set_upright(view: &str, turn: Turn) -> FindingWords {
     FindingWords::new(
         format!("{view} is drawn {}; it is set upright as the job says", drawn(turn)),
         "Nothing to do; the overlay lies over the view as it is drawn.",
+    )
+}
+
+fn scaled(view: &str, (inches, paper): (f64, bool), by: ViewScaleBy) -> FindingWords {
+    let by = match by {
+        ViewScaleBy::Known => "the distance known in it",
+        ViewScaleBy::Dimensions => "dimensions beside their lines",
+        ViewScaleBy::Written => "what is written in it and in a view whose scale is known",
+    };
+    let scale = if paper {
+        format!("1:{:.1}", inches * POINTS)
+    } else {
+        format!("{inches:.4} in to the drawing's unit")
+    };
+    FindingWords::new(
+        format!(
+            "{view} is drawn at another scale than the rest: it is laid out at {scale}, by {by}"
+        ),
+        "Compare one long length of it on the sheets with the drawing. If it is off, name the view as [[elevation]] in the job file and give a distance in it: `known`.",
+    )
+}
+
+fn of_unknown_scale(view: &str) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "{view}: the page shows views in several scales, and nothing tells which is this one's"
+        ),
+        "Name the view as [[elevation]] in the job file and give a distance in it: `known`. Or leave it out: `skip`.",
     )
 }
 

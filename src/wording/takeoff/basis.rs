@@ -69,7 +69,9 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
         Basis::LevelRun | Basis::RunStrips { .. } | Basis::DoorPans { .. } => {
             flashing::level(line, style)
         }
-        Basis::RoofSlopes { pieces, exposure } => flashing::slopes(*pieces, *exposure, style),
+        Basis::RoofSlopes { pieces, exposure, turned, turn } => {
+            flashing::slopes((*pieces, *exposure), (*turned, *turn), style)
+        }
         Basis::PostCaps | Basis::RoofSlopeEnds | Basis::BoardJoints | Basis::DrawnBlocks => {
             counted_one_by_one(&line.basis)
         }

@@ -1,8 +1,9 @@
 //! How further lines of an estimate are counted.
 
 use crate::job::Job;
-use crate::model::basis::{Basis, LaborPart, WrapLength, WrappedTrim};
+use crate::model::basis::{Basis, WrapLength, WrappedTrim};
 use crate::model::item::Item;
+use crate::model::labor::LaborPart;
 use crate::model::quantity::TakeoffLine;
 use crate::sources::takeoff::TakeoffFact;
 use crate::sources::trim::TrimFact;

@@ -42,9 +42,21 @@ fn fewest(least: usize) -> String {
 }
 
 /// Step flashing along slopes.
-pub(super) fn slopes(pieces: usize, exposure: f64, style: LengthStyle) -> String {
+pub(super) fn slopes(
+    (pieces, exposure): (usize, f64),
+    (turned, turn): (usize, f64),
+    style: LengthStyle,
+) -> String {
+    let round = match turned {
+        0 => String::new(),
+        1 => format!(", and one bent {} round the corner at its end", style.short(turn)),
+        _ => format!(
+            ", and one bent {} round each of {turned} corners at their ends",
+            style.short(turn)
+        ),
+    };
     format!(
-        "where a lower roof slopes along a wall, at least 4 x 4 in{}: {} at {} to a course of roofing, and one more a slope",
+        "where a lower roof slopes along a wall, at least 4 x 4 in{}: {} at {} to a course of roofing, one more a slope{round}",
         in_brackets(&[TrimFact::StepFlashing.record()]),
         counted(pieces, "piece"),
         style.short(exposure)

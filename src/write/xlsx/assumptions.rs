@@ -11,13 +11,16 @@ use crate::wording::takeoff::advice::advice;
 use crate::wording::{cautions, pole, siding, source};
 use crate::write::settings::settings;
 
+/// Who settled a setting that the job leaves alone.
+const DEFAULT: &str = "default";
+
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
-    let mut g = Grid::new(layout, "Assumptions", &[14.0, 64.0, 26.0, 70.0]);
+    let mut g = Grid::new(layout, "Assumptions", &[14.0, 80.0, 28.0, 90.0]);
     g.texts(&[tables::ASSUMPTIONS], Look::Title);
     g.next();
     let head = g.row;
     g.head(&["Kind", "What", "Where", tables::SOURCE_OR_ACTION], &[]);
-    let mut put = |kind: &str, what: &str, at: &str, then: &str| {
+    let put = |g: &mut Grid, kind: &str, what: &str, at: &str, then: &str| {
         g.text(0, kind, Look::Text);
         g.text(1, what, Look::Wrapped);
         g.text(2, at, Look::Wrapped);
@@ -26,16 +29,24 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     };
     for f in &layout.findings {
         let FindingWords { message, help } = words(f, layout.job.sheet.lengths);
-        put(tables::sort(f), &format!("{}: {message}", f.code()), &place(f), &help);
+        put(&mut g, tables::sort(f), &format!("{}: {message}", f.code()), &place(f), &help);
     }
-    for [what, by, source] in assumed(layout) {
-        put("assumed", &what, &by, &source);
+    let (told, defaults): (Vec<[String; 3]>, Vec<_>) =
+        assumed(layout).into_iter().partition(|[_, by, _]| by != DEFAULT);
+    for [what, by, source] in told {
+        put(&mut g, "assumed", &what, &by, &source);
     }
     for a in &takeoff.advice {
-        put("to order", &advice(a, &layout.job), "", "");
+        put(&mut g, "to order", &advice(a, &layout.job), "", "");
     }
     for line in cautions::all(layout.job.product.kind) {
-        put("caution", line, "", "");
+        put(&mut g, "caution", line, "", "");
+    }
+    // Defaults, which nobody changed, are for whoever reads the file.
+    put(&mut g, "assumed", tables::DEFAULTS_FOLLOW, "", "");
+    g.print_to_here();
+    for [what, by, source] in defaults {
+        put(&mut g, "assumed", &what, &by, &source);
     }
     g.filter(head, 4);
     g
@@ -44,7 +55,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
 fn place(n: &Finding) -> String {
     let mut out: Vec<String> = n.elevation.iter().map(|e| e.to_string()).collect();
     out.extend(n.at.map(|p| tables::place(p.x, p.y)));
-    out.extend(n.origin.as_ref().map(|o| format!("{} on {}{}", o.entity, o.layer, o.in_file())));
+    out.extend(n.origin.as_ref().map(|o| format!("{}on {}{}", o.before(), o.layer, o.in_file())));
     out.join(", ")
 }
 
@@ -86,7 +97,7 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
         ),
     ];
     out.extend(settings(job).into_iter().map(|s| {
-        let by = if s.set { tables::SET_BY_JOB } else { "default" };
+        let by = if s.set { tables::SET_BY_JOB } else { DEFAULT };
         [format!("{}: {}", s.key, s.value), by.to_owned(), s.words]
     }));
     out

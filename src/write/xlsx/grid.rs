@@ -67,6 +67,8 @@ pub(super) struct Grid {
     above: u32,
     /// Columns that are printed: the first so many.
     printed: usize,
+    /// Rows that are printed and the lines they take, where not all are.
+    printed_rows: Option<(u32, u32)>,
 }
 
 /// What bold letters leave of a column's room: a guess on the safe side.
@@ -80,6 +82,9 @@ const PAGE: f64 = 160.0;
 fn even(value: f64) -> f64 {
     if value.abs() < 1e6 { (value * 1e9).round() / 1e9 } else { value }
 }
+
+/// Margins of printed pages, inches, with the header and the footer in them.
+const MARGIN: f64 = 0.5;
 
 /// Height of one line of text, points.
 const LINE: f64 = 13.0;
@@ -102,6 +107,7 @@ impl Grid {
             lines: 1,
             above: 0,
             printed: widths.len(),
+            printed_rows: None,
         };
         grid.try_to(|s| s.set_name(name).map(drop));
         for (col, width) in widths.iter().enumerate() {
@@ -232,6 +238,11 @@ impl Grid {
         self.printed = count;
     }
 
+    /// Prints nothing of what follows: it is for whoever reads the file.
+    pub(super) fn print_to_here(&mut self) {
+        self.printed_rows.get_or_insert((self.row, self.above));
+    }
+
     /// A filter over the columns of a table whose headings stand at `head` (0-based) and whose last
     /// row is the one above this.
     pub(super) fn filter(&mut self, head: u32, columns: u16) {
@@ -239,6 +250,12 @@ impl Grid {
         if last > head {
             self.try_to(|s| s.autofilter(head, 0, last, columns - 1).map(drop));
         }
+    }
+
+    /// Whether its pages lie, and how many there are.
+    pub(super) fn pages(&self) -> (bool, u16) {
+        let wide = self.widths.iter().take(self.printed).sum();
+        pages(wide, self.printed_rows.map_or(self.above + self.lines, |p| p.1))
     }
 
     /// Prints one page wide on a few: paper of the job's part of the world, page numbers, name.
@@ -260,10 +277,11 @@ impl Grid {
             0 => String::new(),
             n => format!("&C&B{}", checks::failed(n)),
         };
-        let wide = self.widths.iter().take(self.printed).sum();
-        let (lies, high) = pages(wide, self.above + self.lines);
-        if self.printed < self.widths.len() {
-            let (last_row, last_column) = (self.row, self.printed.saturating_sub(1) as u16);
+        let (lies, high) = self.pages();
+        let rows = self.printed_rows.map_or(self.row + 1, |p| p.0);
+        if self.printed < self.widths.len() || self.printed_rows.is_some() {
+            let last_column = self.printed.saturating_sub(1) as u16;
+            let last_row = rows.saturating_sub(1);
             self.try_to(|s| s.set_print_area(0, 0, last_row, last_column).map(drop));
         }
         if lies {
@@ -273,6 +291,7 @@ impl Grid {
         }
         self.sheet
             .set_paper_size(paper)
+            .set_margins(MARGIN, MARGIN, MARGIN, MARGIN, MARGIN / 2.0, MARGIN / 2.0)
             .set_print_fit_to_pages(1, high)
             .set_header(format!("&L{name}{failed}&R{}", self.name))
             .set_footer(format!("&L{}&R&P / &N", crate::wording::tables::FOOTER));

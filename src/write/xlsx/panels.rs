@@ -17,8 +17,8 @@ use crate::wording::{cuts, tables};
 pub(super) fn sheet(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
     let mut g = started(layout);
-    // Up to the course: contours and what is punched stand on the cutting sheets.
-    g.print_columns(17);
+    // Up to the course: notches, contours and what is punched stand on the cutting sheets.
+    g.print_columns(16);
     let head = heads(&mut g, layout);
     let first = g.row + 1;
     let pieces: BTreeMap<&str, (&LaidElevation, &LaidWall, &LaidCourse, &Piece)> = layout
@@ -47,9 +47,9 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
             let p = &told::piece(p, style);
             used += style.number(p.length);
             piece(&mut g, layout, p);
-            g.text(14, &e.name, Look::Text);
-            g.text(15, &w.id, Look::Text);
-            g.number(16, f64::from(c.index + 1), Look::Count);
+            g.text(13, &e.name, Look::Text);
+            g.text(14, &w.id, Look::Text);
+            g.number(15, f64::from(c.index + 1), Look::Count);
             g.next();
         }
     }
@@ -75,8 +75,8 @@ fn started(layout: &Layout) -> Grid {
         layout,
         siding::pieces_heading(layout.job.product.kind),
         &[
-            9.0, 8.0, 11.0, 10.0, 10.0, 10.0, 13.0, 9.0, 8.0, 9.0, 8.0, 9.0, 9.0, 40.0, 20.0, 11.0,
-            8.0, 11.0, 10.0, 10.0, 9.0, 9.0, 30.0, 30.0, 8.0, 8.0, 8.0,
+            9.0, 8.0, 11.0, 10.0, 10.0, 10.0, 13.0, 9.0, 8.0, 9.0, 8.0, 9.0, 9.0, 20.0, 11.0, 8.0,
+            60.0, 11.0, 10.0, 10.0, 9.0, 9.0, 30.0, 30.0, 8.0, 8.0, 8.0, 40.0,
         ],
     );
     let what = siding::piece(layout.job.product.kind);
@@ -121,10 +121,10 @@ fn heads(g: &mut Grid, layout: &Layout) -> u32 {
         "Right angle",
         &rip_from,
         &rip_to,
-        "Notches",
         "Elevation",
         "Wall",
         "Course",
+        "Notches",
         &left,
         &left_set,
         &right_set,
@@ -138,7 +138,7 @@ fn heads(g: &mut Grid, layout: &Layout) -> u32 {
         tables::HELD,
     ];
     let shown = if holds_cut_edges(layout) { names.len() } else { names.len() - 4 };
-    let figures = [1, 3, 4, 5, 8, 10, 11, 12, 16, 17, 18, 19, 20, 21, 24, 25];
+    let figures = [1, 3, 4, 5, 8, 10, 11, 12, 15, 17, 18, 19, 20, 21, 24, 25];
     let figures: Vec<u16> = figures.into_iter().filter(|c| usize::from(*c) < shown).collect();
     g.head(&names[..shown], &figures);
     head
@@ -158,7 +158,7 @@ fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
         g.number(18 + side, style.number(e.set_back()), Look::Three);
         g.number(20 + side, 90.0 - e.angle, Look::Two);
         if let Some(c) = &e.contour {
-            g.text(22 + side, &contour(c, style), Look::Wrapped);
+            g.text(22 + side, &contour(c, style), Look::Text);
         }
     }
     if let Some(r) = &p.rip {
@@ -166,7 +166,8 @@ fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
         g.number(12, style.number(r.to), Look::Three);
     }
     if !p.notches.is_empty() {
-        g.text(13, &notches(p, style), Look::Wrapped);
+        // One line a piece: a table of as many rows as pieces is read and printed faster.
+        g.text(16, &notches(p, style), Look::Text);
     }
     if !holds_cut_edges(layout) {
         return;
@@ -178,7 +179,7 @@ fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
         g.text(26, "yes", Look::Text);
     }
     if !work.holds.is_empty() {
-        g.text(27, &cuts::holds(work), Look::Wrapped);
+        g.text(27, &cuts::holds(work), Look::Text);
     }
 }
 

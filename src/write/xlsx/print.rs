@@ -1,6 +1,7 @@
 //! How a sheet prints: what a page holds, and the lines that a text takes.
 
-/// Lines of text on a printed page: 11 by 17 in and A3 hold as many that can be read.
+/// Lines of text on a printed page: 16 in of 11 by 17 in, or as much of A3, hold as many rows of 15 points
+/// that are printed at 7/11, letters of 11 points at 7.
 const LINES: u32 = 120;
 /// The same of a page that lies.
 const LINES_LYING: u32 = 75;

@@ -11,7 +11,7 @@ use crate::wording::trim::stock_length;
 use crate::wording::{checks, proof, report, siding, tables};
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
-    let mut g = Grid::new(layout, "Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
+    let mut g = Grid::new(layout, "Summary", &[60.0, 14.0, 14.0, 14.0, 14.0, 12.0, 82.0]);
     g.texts(&[&title(layout)], Look::Title);
     let t = &layout.job.title;
     for (name, value) in [

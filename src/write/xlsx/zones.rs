@@ -27,6 +27,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     }
     g.filter(head, 7);
     let last = g.row.max(first);
+    g.print_to_here();
     g.next();
     g.texts(&[tables::BY_WALL_AND_GABLE], Look::Heading);
     g.heads(&["Item", "Unit", "", "", "Walls", "Gables", "House"], &[4, 5, 6]);
