@@ -23,8 +23,6 @@ const LEVEL: f64 = 1.0 / 32.0;
 const MEETS: f64 = 1.0 / 8.0;
 /// Of a line that ends, no more than this share goes on.
 const LITTLE: f64 = 0.2;
-/// Most lines that follow by chance, a course apart, beyond one that runs on.
-const MOST_BEYOND: usize = 0;
 
 /// Takes the links to a line at the foot or the head of courses that runs on past their plumb ends. Gives the
 /// pieces that are the ground, each with where the courses over it stand: none end there. A course that is
@@ -99,7 +97,7 @@ pub(super) fn of_ground(piece: &Piece, over: Span, lines: &DrawnLines) -> Vec<us
     piece.strokes.iter().copied().filter(runs_out).collect()
 }
 
-/// Lines near the end of courses, upward or downward, that run on past them, each with how far; with every
+/// Lines at the end of courses, upward or downward, that run on past them, each with how far; with every
 /// piece of them.
 fn run_ons(pieces: &[Piece], links: &[Link], lines: &DrawnLines, up: bool) -> BTreeMap<usize, f64> {
     let mut before: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
@@ -125,12 +123,7 @@ fn run_ons(pieces: &[Piece], links: &[Link], lines: &DrawnLines, up: bool) -> BT
         });
         at.reduce(f64::max)
     };
-    // Grade may stand a course under a foot that runs on, the edge of a fascia over the other.
-    let ends: Vec<usize> = before
-        .keys()
-        .copied()
-        .filter(|i| depth(&beyond, *i, MOST_BEYOND + 1) <= MOST_BEYOND)
-        .collect();
+    let ends: Vec<usize> = before.keys().copied().filter(|i| !beyond.contains_key(i)).collect();
     let found: Vec<(usize, f64)> =
         ends.iter().filter_map(|i| Some((*i, out(*i, &before[i])?))).collect();
     // A line broken by a window is one line; where a roof's slope meets it, it is not.
@@ -144,12 +137,6 @@ fn run_ons(pieces: &[Piece], links: &[Link], lines: &DrawnLines, up: bool) -> BT
         alike.map(|f| f.1).reduce(f64::max)
     };
     ends.iter().filter_map(|i| Some((*i, of_line(*i)?))).collect()
-}
-
-/// How many lines follow beyond one, at most so many.
-fn depth(beyond: &BTreeMap<usize, Vec<usize>>, i: usize, most: usize) -> usize {
-    let Some(next) = beyond.get(&i).filter(|_| most > 0) else { return 0 };
-    next.iter().map(|k| 1 + depth(beyond, *k, most - 1)).max().unwrap_or(0)
 }
 
 /// Whether a slope ends at a place.
