@@ -7,7 +7,7 @@ pub const TITLE: &str = "siding layout";
 /// Switches, each with the class of what it shows.
 pub const SWITCHES: [(&str, &str); 5] = [
     ("lengths", "Lengths"),
-    ("edges", "Panel edges"),
+    ("edges", "Edges of pieces"),
     ("openings", "Openings"),
     ("trims", "Trim"),
     ("source", "Drawing behind"),
