@@ -160,9 +160,9 @@ pub fn lay(
         trims,
     };
     // What is said of the datum in force is what is laid on it.
-    let thin_strips = strips::laid(&laid);
+    let (thin_strips, skirted) = (strips::laid(&laid), strips::skirted(&laid));
     if let Some(chosen) = laid.story_pole.choices.iter_mut().find(|c| c.chosen) {
-        chosen.effects.thin_strips = thin_strips;
+        (chosen.effects.thin_strips, chosen.effects.skirted) = (thin_strips, skirted);
     }
     finished(laid, (&plan, others), Backdrops::of_house(house), findings)
 }

@@ -150,10 +150,11 @@ impl LengthStyle {
         }
     }
 
-    /// A short length, to a sixteenth or a tenth of a millimeter: `7 1/2"`, `190.5 mm`.
+    /// A short length, to a sixteenth or a millimeter, to a tenth of what is under 3 mm: `7 1/2"`, `191 mm`.
     pub fn short(self, inches: f64) -> String {
         match self {
             LengthStyle::Feet => inches_fraction(inches),
+            LengthStyle::Mm if inches.abs() * MM_PER_INCH >= 3.0 => self.length(inches),
             LengthStyle::Mm => format!("{} mm", (inches * MM_PER_INCH * 10.0).round() / 10.0),
         }
     }

@@ -20,6 +20,7 @@ pub(super) fn effects(judge: &Judge, datum: f64, t: &Tally) -> DatumEffects {
         }),
         least_strip: judge.job.least_strip(),
         thin_strips: thin_strips(t),
+        skirted: Vec::new(),
         least_top: (t.top < exposure).then_some(t.top),
         grade_steps: t.steps,
         cut_panels: t.cut_panels,

@@ -4,7 +4,8 @@ use crate::geom::tol::CUT;
 use crate::layout::course::LaidCourse;
 use crate::layout::laid::LaidHouse;
 use crate::layout::piece::Piece;
-use crate::layout::wall::LaidWall;
+use crate::layout::wall::{LaidFiller, LaidWall};
+use crate::model::filler::FilledTo;
 use crate::model::notch::{Notch, NotchSide};
 use crate::model::pole::{StripPlace, ThinStrips};
 
@@ -27,6 +28,18 @@ pub fn laid(layout: &LaidHouse) -> Vec<ThinStrips> {
     }
     out.sort_by_key(|t| t.place);
     out
+}
+
+/// Strips that skirt boards take the place of.
+pub fn skirted(layout: &LaidHouse) -> Vec<ThinStrips> {
+    let clear = layout.job.courses.notch_clearance;
+    let fillers = layout.walls().flat_map(|(_, w)| &w.fillers);
+    let skirts: Vec<&LaidFiller> =
+        fillers.filter(|f| f.between.iter().any(|s| s.to == FilledTo::Course)).collect();
+    let along = skirts.iter().map(|f| f.length).sum();
+    let least = skirts.iter().map(|f| f.width - clear).reduce(f64::min);
+    let strips = least.map(|_| ThinStrips { place: StripPlace::AtStarts, along, least });
+    strips.into_iter().collect()
 }
 
 /// What a rip and notches leave of a piece: where, how long, how high.

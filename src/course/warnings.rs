@@ -2,7 +2,7 @@
 //! little. Each with its place in the source and what to do.
 
 use crate::finding::corners::CornerFinding;
-use crate::finding::laying::{LayingFinding, NotchPlace, ThinNotch};
+use crate::finding::laying::{ClosingBoard, LayingFinding, NotchPlace, ThinNotch};
 use crate::finding::{Finding, Findings};
 use crate::geom::tol::{CUT, SAME};
 use crate::geom::vocabulary::{Affine, Point, Xy};
@@ -143,7 +143,8 @@ fn thin_notches(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &
         let thin = p.notches.iter().filter_map(|n| {
             let (left, side) = leaves(n, c, p).filter(|(left, _)| *left < least)?;
             let at = place(e, p.x0 + n.left + n.width / 2.0, (c.bottom + c.top) / 2.0);
-            Some((ThinNotch { piece: p.mark.clone(), left, place: side }, at))
+            let board = closing(layout, w, n, (left, side));
+            Some((ThinNotch { piece: p.mark.clone(), left, place: side, board }, at))
         });
         thin.collect()
     };
@@ -157,6 +158,33 @@ fn thin_notches(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &
         piece: layout.job.product.kind.piece(),
     };
     findings.push(Finding::new(kind).on(&e.name).at(at));
+}
+
+/// Shortest board worth its cut, inches: common practice, no source.
+const SHORTEST_BOARD: f64 = 2.0;
+
+/// The board that closes what a notch leaves over or under an opening: from there to the course line.
+fn closing(
+    layout: &LaidHouse,
+    w: &LaidWall,
+    n: &Notch,
+    (left, side): (f64, NotchPlace),
+) -> Option<ClosingBoard> {
+    if !matches!(side, NotchPlace::Over | NotchPlace::Under) {
+        return None;
+    }
+    let opening = w.openings.iter().find(|o| n.around.iter().any(|a| **a == *o.id.as_str()))?;
+    let clear = layout.job.courses.notch_clearance;
+    let level = if side == NotchPlace::Over { opening.head } else { opening.sill };
+    let ends = opening.outline.iter().filter(|p| (p[1] - level).abs() <= SAME).map(|p| p[0]);
+    let (from, to) = ends.fold((f64::MAX, f64::MIN), |(a, b), x| (a.min(x), b.max(x)));
+    let long = to - from;
+    // Over a head that ends in a point no board goes.
+    (long >= SHORTEST_BOARD).then(|| ClosingBoard {
+        opening: opening.id.clone(),
+        high: left + clear,
+        long,
+    })
 }
 
 /// The least a notch leaves, and where.

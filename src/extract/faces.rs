@@ -10,7 +10,7 @@ use super::openings::{cased, obstacles, openings};
 use super::outline::Outline;
 use super::ways::hatch;
 use super::ways::recess::FoundOpening;
-use super::{by_hand, given, limits, parts, zones};
+use super::{by_hand, given, limits, parts, too_large, zones};
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::boolean::{difference, intersection, union_all};
@@ -48,7 +48,7 @@ fn numbered(local: &ViewFrame, found: &mut [DrawnWall]) -> Vec<WallId> {
 pub(crate) fn walls(local: &ViewFrame, outlines: Vec<Outline>, findings: &mut Findings) -> Shown {
     let given = given::openings(local, &outlines);
     let drawn = given::before(openings(local), &given);
-    let (outlines, every) = settled(local, outlines, drawn);
+    let (outlines, every) = settled(local, outlines, drawn, findings);
     let mut every = given::before(every, &given);
     // A flat surround stands round the opening; the channel goes round the surround.
     surrounded(&mut every, local.job.trim.surround);
@@ -232,6 +232,7 @@ fn settled(
     local: &ViewFrame,
     outlines: Vec<Outline>,
     drawn: Vec<DrawnOpening>,
+    findings: &mut Findings,
 ) -> (Vec<Outline>, Vec<DrawnOpening>) {
     let known: Vec<FoundOpening> = given::known(&drawn);
     let place = |ring: &[Point]| ring.iter().map(|p| local.place(*p)).collect::<Vec<_>>();
@@ -254,8 +255,9 @@ fn settled(
     let found: Vec<DrawnOpening> = outlines.iter().flat_map(|o| o.openings.clone()).collect();
     // One that stands in the hole of a hatch is that hole: opening and casing.
     let told = |d: &FoundOpening| found.iter().any(|f| d.within(&f.outline));
-    let alone = drawn.into_iter().zip(&known).filter(|(_, d)| !told(d)).map(|(o, _)| o);
-    let every: Vec<DrawnOpening> = alone.chain(found.iter().cloned()).collect();
+    let alone = drawn.into_iter().zip(&known).filter(|(_, d)| !told(d)).map(|(o, _)| o).collect();
+    let alone = too_large::without(local, &outlines, alone, findings);
+    let every: Vec<DrawnOpening> = alone.into_iter().chain(found.iter().cloned()).collect();
     (outlines, every)
 }
 

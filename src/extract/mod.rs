@@ -29,9 +29,11 @@ mod parts;
 mod patch;
 mod planes;
 mod returns;
+mod share;
 mod shown;
 mod siding;
 mod stops_short;
+mod too_large;
 mod turns;
 mod upright;
 mod views;
@@ -44,6 +46,7 @@ use self::frame::ViewFrame;
 use self::given::outlines;
 use self::levels::{level_line, report_levels};
 use self::outline::Outline;
+pub use self::share::facade;
 pub use self::shown::shown_views;
 use crate::finding::{Findings, Refusal};
 use crate::geom::vocabulary::{Affine, Point, Rect};
@@ -153,6 +156,7 @@ fn part(
     Ok(match part {
         Some(zone) => of_zone(house, zone, job),
         None => {
+            share::report(&house, findings);
             by_hand::settle(&mut house, &named, job, findings);
             with_corners(&mut house, job, findings);
             house

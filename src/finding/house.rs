@@ -206,6 +206,20 @@ group! {
             /// How many.
             openings: usize,
         }
+        /// What stands on a layer of openings, over drawn siding, is larger than openings are.
+        OpeningTooLarge "opening-too-large", Error or Warning if accepted, Architect {
+            /// Its height, inches.
+            height: f64,
+            /// How much of its wall it covers, percent.
+            percent: f64,
+            /// Whether the job accepts it, so that it is cut.
+            accepted: bool,
+        }
+        /// Walls of a view that are drawn siding cover little of what is drawn of its facade.
+        FacadeShare "facade-share", Warning, Architect {
+            /// How much of it they cover, percent.
+            percent: f64,
+        }
         /// An opening reaches out of its wall.
         OpeningStraddles "opening-straddles", Warning, Architect {
             /// How far, inches.

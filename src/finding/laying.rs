@@ -7,7 +7,7 @@ use super::group::group;
 use crate::model::conflict::{BrokenSeamRule, SeamRemedy};
 use crate::model::fastening::PieceMovement;
 use crate::model::filler::PlacedFiller;
-use crate::model::ids::{CornerId, ObstacleId, PieceMark, WallId};
+use crate::model::ids::{CornerId, ObstacleId, OpeningId, PieceMark, WallId};
 use crate::model::item::SidingPiece;
 use crate::model::receiver::BareBy;
 
@@ -20,6 +20,20 @@ pub struct ThinNotch {
     pub left: f64,
     /// Where it is left.
     pub place: NotchPlace,
+    /// The board that would close the place, up or down to the course line.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub board: Option<ClosingBoard>,
+}
+
+/// A board that would close a strip over or under an opening.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct ClosingBoard {
+    /// The opening.
+    pub opening: OpeningId,
+    /// Its height, from the opening to the course line, inches.
+    pub high: f64,
+    /// Its length, as the opening's side there, inches.
+    pub long: f64,
 }
 
 /// A mounting block that is moved.

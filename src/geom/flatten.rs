@@ -55,10 +55,11 @@ pub fn bulge_points(a: Point, b: Point, bulge: f64, sagitta: f64) -> Vec<Point> 
 /// Each subpath of a Bezier path as points, with whether it closes. Not more than `sagitta` off, but for
 /// one larger than any drawing of a house; not more than [`MOST_POINTS`].
 pub fn path_points(path: &BezPath, sagitta: f64) -> Vec<(Ring, bool)> {
-    use super::vocabulary::{CurveShape, PathEl};
+    use super::vocabulary::PathEl;
     let mut out: Vec<(Ring, bool)> = Vec::new();
     let mut points = 0;
-    let size = path.bounding_box();
+    // A box round the control points: curves lie within it, and it takes no roots.
+    let size = path.control_box();
     let sagitta = sagitta.max(FINEST * size.width().max(size.height()));
     super::vocabulary::flatten_curve(path, sagitta, |el| match el {
         PathEl::MoveTo(p) => out.push((vec![p], false)),

@@ -33,7 +33,7 @@ pub struct Reading {
     #[schemars(with = "Length")]
     pub casing: f64,
     /// Codes of findings that stop the program but shall only be reported: `opening-outside`,
-    /// `dimension-disagrees`.
+    /// `opening-too-large`, `dimension-disagrees`.
     pub accept: Vec<String>,
 }
 

@@ -3,7 +3,7 @@
 use super::root::Job;
 
 /// Findings that `drawing.accept` may name.
-pub const ACCEPTABLE: [&str; 2] = ["opening-outside", "dimension-disagrees"];
+pub const ACCEPTABLE: [&str; 3] = ["opening-outside", "opening-too-large", "dimension-disagrees"];
 
 /// A number's range.
 #[derive(Clone, Copy, Debug)]

@@ -2,10 +2,11 @@
 //! does not.
 
 use super::laid::LaidHouse;
-use super::wall::{LaidEdge, LaidWall};
+use super::wall::{LaidEdge, LaidFiller, LaidWall};
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Xy;
 use crate::model::corner::{Corner, CornerKind, Hand};
+use crate::model::filler::FilledTo;
 use crate::model::house::EdgeKind;
 
 /// Both ends of a side, `from` and `to`, each run on along the side to the drawn corner where it ends at
@@ -16,6 +17,18 @@ pub fn drawn_ends(house: &LaidHouse, wall: &LaidWall, side: &LaidEdge) -> [Xy; 2
         let rise = (end[1] - far[1]) / (end[0] - far[0]);
         [x, end[1] + (x - end[0]) * rise]
     })
+}
+
+/// The skirt board that a side stands on.
+pub fn skirt_under<'a>(wall: &'a LaidWall, side: &LaidEdge) -> Option<&'a LaidFiller> {
+    let skirts = wall.fillers.iter().filter(|f| f.between[1].to == FilledTo::Course);
+    let (low, high) = (side.from[0].min(side.to[0]), side.from[0].max(side.to[0]));
+    let level = (side.from[1] - side.to[1]).abs() <= LEVEL && side.kind == EdgeKind::BareTop;
+    let on = |f: &&LaidFiller| {
+        let [x0, _, x1, y1] = f.place;
+        level && (side.from[1] - y1).abs() <= LEVEL && low >= x0 - LEVEL && high <= x1 + LEVEL
+    };
+    skirts.filter(|_| level).find(on)
 }
 
 /// At how many of its ends a side meets what stands in a corner.

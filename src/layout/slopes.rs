@@ -1,11 +1,12 @@
 //! Lower roofs and decks along an elevation's walls: what is flashed, and where water is turned out.
 
-use super::drawn_ends::{corner_ends, drawn_ends};
+use super::drawn_ends::{corner_ends, drawn_ends, skirt_under};
 use super::laid::LaidHouse;
-use super::wall::{LaidElevation, LaidWall};
+use super::wall::{LaidEdge, LaidElevation, LaidWall};
 use crate::geom::polygon::ring_contains;
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::{Point, Xy};
+use crate::model::filler::FilledTo;
 use crate::model::house::EdgeKind;
 
 /// Shorter sides over a roof are returns of its edge, inches: common practice, no source.
@@ -47,8 +48,7 @@ impl LaidElevation {
             .walls
             .iter()
             .flat_map(|w| w.edges.iter().map(move |e| (w, e)))
-            .filter(|(_, e)| e.kind == EdgeKind::LowerRoof)
-            .map(|(w, e)| (w, drawn_ends(house, w, e), corner_ends(house, w, e)))
+            .filter_map(|(w, e)| Some((w, over_roof(house, w, e)?, corner_ends(house, w, e))))
             .filter(|(_, [from, to], _)| reach(*from, *to) >= LEAST)
             .collect();
         all.iter()
@@ -61,6 +61,17 @@ impl LaidElevation {
                 RoofSide { wall, from, to, sloped, kick_out, turns: *turns }
             })
             .collect()
+    }
+}
+
+/// Both ends of a side over a lower roof, up to the drawn corners: on the roof's clearance, where a skirt board
+/// lifts the siding off it.
+fn over_roof(house: &LaidHouse, w: &LaidWall, e: &LaidEdge) -> Option<[Xy; 2]> {
+    let skirt = skirt_under(w, e).filter(|f| f.between[0].to == FilledTo::LowerRoof);
+    let ends = drawn_ends(house, w, e);
+    match skirt {
+        Some(f) => Some(ends.map(|p| [p[0], f.place[1]])),
+        None => (e.kind == EdgeKind::LowerRoof).then_some(ends),
     }
 }
 

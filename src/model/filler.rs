@@ -31,6 +31,8 @@ pub enum FilledTo {
     Start,
     /// A lower roof.
     LowerRoof,
+    /// The butt line of the first whole course over it.
+    Course,
 }
 
 /// What a filler board stands against.

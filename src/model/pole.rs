@@ -91,6 +91,9 @@ pub struct DatumEffects {
     pub least_strip: f64,
     /// Thin strips by place.
     pub thin_strips: Vec<ThinStrips>,
+    /// Of the datum laid, strips that skirt boards take the place of.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub skirted: Vec<ThinStrips>,
     /// What is kept of the thinnest top course; none where all are whole.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub least_top: Option<f64>,

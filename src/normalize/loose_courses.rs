@@ -4,11 +4,11 @@
 
 use std::collections::BTreeMap;
 
-use super::courses::may_be_course;
+use super::courses::{may_be_course, of_notes};
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::drawing::Ink;
-use crate::model::linework::Linework;
+use crate::model::linework::{Linework, Stroke};
 
 /// A line leans no more than this share of its length.
 const LEAN: f64 = 0.002;
@@ -57,8 +57,9 @@ pub(super) fn fields(lines: &Linework, sees: impl Fn(Point) -> bool) -> Vec<(Rec
 
 fn by_key(lines: &Linework, sees: impl Fn(Point) -> bool) -> BTreeMap<(usize, Ink), Vec<Level>> {
     let mut out: BTreeMap<(usize, Ink), Vec<Level>> = BTreeMap::new();
-    let mut count = 0;
-    for s in lines.strokes.iter().filter(|s| may_be_course(s) && !s.closed) {
+    let (mut count, notes) = (0, of_notes(lines));
+    let noted = |s: &Stroke| s.role.is_none() && notes.get(s.layer) == Some(&true);
+    for s in lines.strokes.iter().filter(|s| may_be_course(s) && !s.closed && !noted(s)) {
         if !bounds(&s.points).is_some_and(|b| sees(b.center())) {
             continue;
         }

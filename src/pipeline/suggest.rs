@@ -8,11 +8,10 @@ use super::pages::limits;
 use crate::finding::lines::LineFinding;
 use crate::finding::{FindingKind, Findings, Refusal, Severity};
 use crate::geom::polygon::{bounds, signed_area, total_area};
-use crate::geom::vocabulary::Rect;
 use crate::job::Job;
 use crate::model::drawing::{Drawing, Space};
 use crate::model::guess::LayerGuess;
-use crate::model::house::{DrawnElevation, House, WallWay};
+use crate::model::house::{House, WallWay};
 use crate::model::linework::{LayerUse, Role};
 use crate::model::trial::{JobGuess, Reached, Suggested};
 use crate::units::Unit;
@@ -28,6 +27,10 @@ const KEPT: usize = 3;
 /// A wall higher than this, inches, is no wall of a house but a border or a plan: 60 ft. Of our own
 /// choosing: no source.
 const HIGHEST: f64 = 720.0;
+
+/// Walls that are smaller than this on the average, square feet, are not better than none: of our own
+/// choosing, no source.
+const LEAST_WALL: f64 = 10.0;
 
 /// Jobs that lead to a layout better than none.
 ///
@@ -59,7 +62,11 @@ pub(super) fn suggested(drawing: &Drawing, job: &Job) -> Suggested {
         }
         left -= 1;
         let reached = tried(drawing, &job.with_guess(&guess)).0;
-        if reached.is_better_than(&plain) {
+        // A layer that is tried for its siding is no wall's where none is found on it.
+        let as_guessed = reached.from_siding || !is_siding(&guess);
+        // Loops of a plan, a schedule or a detail are no walls.
+        let are_walls = plain.usable || reached.area >= LEAST_WALL * reached.walls as f64;
+        if as_guessed && are_walls && reached.is_better_than(&plain) {
             jobs.push(JobGuess { reached, ..guess });
         }
     }
@@ -86,6 +93,15 @@ fn is_outlines(guess: &JobGuess) -> bool {
         .iter()
         .filter(of_wall)
         .any(|g| matches!(g.reason, R::LargestOutline | R::NameHolds { .. }))
+}
+
+/// Whether a guess takes walls from siding that is drawn on a layer.
+fn is_siding(guess: &JobGuess) -> bool {
+    use crate::model::guess::GuessReason as R;
+    let of_siding = |g: &LayerGuess| {
+        matches!(g.reason, R::SidingHatches { .. } | R::LevelLines { .. }) && g.role == Role::Wall
+    };
+    guess.layers.iter().any(of_siding)
 }
 
 /// How far a job leads: its share of the facades, less a little for each warning, and more where openings
@@ -125,7 +141,7 @@ fn reached(house: Option<&House>, findings: &Findings) -> Reached {
     let openings = || walls().flat_map(|w| &w.openings);
     let faces: f64 = walls().map(|w| total_area(&w.faces)).sum();
     let open: f64 = openings().map(|o| signed_area(&o.outline).abs()).sum();
-    let facades: f64 = house.elevations.iter().map(facade).sum();
+    let facades: f64 = house.elevations.iter().map(extract::facade).sum();
     Reached {
         usable: errors == 0 && tallest > 0.0 && tallest <= HIGHEST,
         from_siding: walls().any(|w| w.way == WallWay::Hatch),
@@ -136,37 +152,6 @@ fn reached(house: Option<&House>, findings: &Findings) -> Reached {
         percent: if facades > 0.0 { (100.0 * faces / facades).min(100.0) } else { 0.0 },
         ..none
     }
-}
-
-/// Area of the box round what is drawn of a facade, square inches: its lines but for marks and ground, a
-/// fiftieth of their length left out at each end.
-fn facade(e: &DrawnElevation) -> f64 {
-    use Role::{CornerTag, Dimension, Frame, Grade, Ignore, Level, Title};
-    let aside = [CornerTag, Dimension, Frame, Grade, Ignore, Level, Title];
-    let lines = e.backdrop.iter().filter(|b| b.role.is_none_or(|r| !aside.contains(&r)));
-    let mut sides: Vec<(f64, f64, f64)> = lines
-        .flat_map(|b| b.points.windows(2))
-        .map(|w| (w[0].midpoint(w[1]).x, w[0].midpoint(w[1]).y, w[0].distance(w[1])))
-        .collect();
-    let mut between = |of: fn(&(f64, f64, f64)) -> f64| {
-        sides.sort_by(|a, b| of(a).total_cmp(&of(b)));
-        let all: f64 = sides.iter().map(|s| s.2).sum();
-        let (mut low, mut high, mut passed) = (0.0, 0.0, 0.0);
-        for s in &sides {
-            if passed <= 0.02 * all {
-                low = of(s);
-            }
-            if passed <= 0.98 * all {
-                high = of(s);
-            }
-            passed += s.2;
-        }
-        (low, high)
-    };
-    let ((x0, x1), (y0, y1)) = (between(|s| s.0), between(|s| s.1));
-    let drawn = Rect::new(x0, y0, x1, y1);
-    let walls = e.walls.iter().filter_map(|w| bounds(&w.outline)).reduce(|a, b| a.union(b));
-    walls.map_or(drawn, |w| w.union(drawn)).area()
 }
 
 /// The unit that sizes speak for, where the one taken is not plausible.

@@ -1,11 +1,12 @@
 //! Fillers: parts of walls too narrow for siding, taken out of the fields before anything is laid out.
 //! Beside an opening a filler goes into its frame: the channels go round both, as an installer wraps a
-//! filler board and the window with one frame. Elsewhere siding ends at it as at a bare area. Common
-//! practice, no source.
+//! filler board and the window with one frame. Elsewhere siding ends at it as at a bare area. So does a skirt
+//! board over a level roof or ledge, up to the next course line, where less of a course than the least strip
+//! would be left. Common practice, no source.
 
 use super::faces::Faces;
 use super::field;
-use super::narrow::{Narrow, is_open, narrow};
+use super::narrow::{Narrow, is_open, narrow, under_first_lines};
 use crate::geom::boolean::union_all;
 use crate::geom::polygon::{Polygon, is_level_rectangle};
 use crate::geom::tol::SAME;
@@ -23,13 +24,17 @@ const ROUNDS: usize = 8;
 pub fn filled(house: &House, pole: &StoryPole, job: &Job) -> Option<House> {
     let faces = Faces::of_job(job);
     let rules = (&job.courses, &job.trim, job.clearances(), job.set_backs());
+    let strips = (job.least_strip(), job.courses.notch_clearance);
     let mut out: Option<House> = None;
     for e in 0..house.elevations.len() {
         for w in 0..house.elevations[e].walls.len() {
             for _ in 0..ROUNDS {
                 let now = out.as_ref().unwrap_or(house);
                 let field = field::field(now, e, w, pole, rules);
-                let found = narrow(&field, pole, &faces);
+                let mut found = narrow(&field, pole, &faces);
+                if found.is_empty() {
+                    found = under_first_lines(&field, pole, strips);
+                }
                 if found.is_empty() {
                     break;
                 }
@@ -47,8 +52,10 @@ fn fill(wall: &mut DrawnWall, field: &Field, n: &Narrow) {
         // What is left of it is found in the next round.
         return;
     }
-    let side = |i: usize| {
-        let e = &field.edges[i];
+    let side = |i: Option<usize>| {
+        let Some(e) = i.map(|i| &field.edges[i]) else {
+            return FillerSide { to: FilledTo::Course, opening: None };
+        };
         let opening = e.opening.and_then(|o| wall.openings.get(o)).map(|o| o.id.clone());
         FillerSide { to: filled_to(e.kind), opening }
     };
@@ -56,6 +63,7 @@ fn fill(wall: &mut DrawnWall, field: &Field, n: &Narrow) {
     let mut grown: Vec<(usize, Rect)> = n
         .sides
         .iter()
+        .flatten()
         .filter_map(|i| beside_opening(wall, &field.edges[*i], n))
         .filter(|(_, r)| is_open(&field.shapes, *r) && !is_taken(wall, *r))
         .collect();

@@ -20,8 +20,8 @@ const NOISE: f64 = SAME;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Narrow {
     pub(super) place: Rect,
-    /// The sides it stands between, by their places in the field.
-    pub(super) sides: [usize; 2],
+    /// The sides it stands between, by their places in the field; none is a course line.
+    pub(super) sides: [Option<usize>; 2],
     pub(super) upright: bool,
 }
 
@@ -102,7 +102,7 @@ fn beside(field: &Field, faces: &Faces) -> Vec<Narrow> {
     found
         .map(|(a, b, from, to)| Narrow {
             place: Rect::new(a.at, from, b.at, to),
-            sides: [a.edge, b.edge],
+            sides: [Some(a.edge), Some(b.edge)],
             upright: true,
         })
         .filter(|n| is_open(&field.shapes, n.place))
@@ -120,11 +120,36 @@ fn between_levels(field: &Field, pole: &StoryPole, faces: &Faces) -> Vec<Narrow>
     found
         .map(|(a, b, from, to)| Narrow {
             place: Rect::new(from, a.at, to, b.at),
-            sides: [a.edge, b.edge],
+            sides: [Some(a.edge), Some(b.edge)],
             upright: false,
         })
         .filter(|n| is_open(&field.shapes, n.place))
         .collect()
+}
+
+/// Between a level roof, a deck or a ledge and the next course line, where less of a course is left over it
+/// than the least strip: a skirt board closes the place, and siding starts whole on it.
+pub(super) fn under_first_lines(
+    field: &Field,
+    pole: &StoryPole,
+    (least, clear): (f64, f64),
+) -> Vec<Narrow> {
+    let starts = level_sides(field, true).into_iter().filter(|s| {
+        let e = &field.edges[s.edge];
+        let holds = matches!(e.kind, EdgeKind::LowerRoof | EdgeKind::BareTop);
+        holds && e.opening.is_none() && s.to - s.from >= LEAST_LONG - SAME
+    });
+    let place = |s: Side| {
+        let line = pole.butt(pole.course_at(s.at) + 1);
+        let left = line - s.at - clear;
+        let on_line = (pole.settled(s.at) - pole.butt(pole.course_at(s.at))).abs() <= SAME;
+        (!on_line && left > SAME && left < least - SAME).then(|| Narrow {
+            place: Rect::new(s.from, s.at, s.to, line),
+            sides: [Some(s.edge), None],
+            upright: false,
+        })
+    };
+    starts.filter_map(place).filter(|n| is_open(&field.shapes, n.place)).collect()
 }
 
 /// Whether a first course stands whole on a starter, which has no face.

@@ -48,7 +48,7 @@ fn rounds(digest: &Digest) -> (u64, Vec<u64>) {
     match digest.rules.effort {
         Effort::Crew => (0, Vec::new()),
         Effort::Brief if large => (14 * parts, Vec::new()),
-        Effort::Brief if digest.rules.mixed() => (300 + 40 * parts, Vec::new()),
+        Effort::Brief if digest.rules.mixed() => (300 + 80 * parts, Vec::new()),
         Effort::Brief => (300 + 20 * parts, Vec::new()),
         Effort::Usual if large => (550 * parts, Vec::new()),
         Effort::Long if large => (5500 * parts, Vec::new()),
@@ -91,10 +91,15 @@ pub(super) fn improve(
         let from = Pool::of(digest, &best.placed, &best.kinds);
         let found = one_chain(digest, from, pins, bound, &span, watch);
         let leftover = best.leftover.max(found.leftover);
+        // Where few offcuts may wait, a chain that frees no panel is seldom followed by one that does.
+        let stuck = digest.rules.travel.is_some() && found.key.0 >= best.key.0;
         if found.key < best.key {
             best = found;
         }
         best.leftover = leftover;
+        if stuck {
+            break;
+        }
     }
     watch(Progress { done: of, of, panels: best.panels, bound: bound_shown(digest, bound) });
     Pool::of(digest, &best.placed, &best.kinds)

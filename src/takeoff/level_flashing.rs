@@ -7,10 +7,11 @@
 use super::lines::{Shares, waste, whole};
 use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::Xy;
-use crate::layout::drawn_ends::{corner_ends, drawn_ends};
+use crate::layout::drawn_ends::{corner_ends, drawn_ends, skirt_under};
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidEdge, LaidElevation, LaidOpening, LaidWall};
 use crate::model::basis::Basis;
+use crate::model::filler::FilledTo;
 use crate::model::flashed_run::{FlashedLength, FlashedRun};
 use crate::model::house::{EdgeKind, HiddenBy, OpeningKind};
 use crate::model::item::{CountUnit, Item};
@@ -77,13 +78,19 @@ impl Side {
     }
 }
 
+/// Level sides of a kind. One on a skirt board counts as what the board stands on: flashing lies behind it.
 fn level_sides(layout: &LaidHouse, w: &LaidWall, kind: EdgeKind) -> Vec<Side> {
-    let mine = w.edges.iter().filter(|e| e.kind == kind && e.opening.is_none());
+    let of_kind = |e: &&LaidEdge| match skirt_under(w, e) {
+        Some(f) if f.between[0].to == FilledTo::LowerRoof => kind == EdgeKind::LowerRoof,
+        _ => e.kind == kind,
+    };
+    let mine = w.edges.iter().filter(|e| e.opening.is_none()).filter(of_kind);
     let level = mine.filter(|e| (e.from[1] - e.to[1]).abs() <= LEVEL);
     let side = |e: &LaidEdge| {
         let [a, b] = drawn_ends(layout, w, e);
         let turns = corner_ends(layout, w, e);
-        Side { x: (a[0].min(b[0]), a[0].max(b[0])), y: a[1], turns }
+        let y = skirt_under(w, e).map_or(a[1], |f| f.place[1]);
+        Side { x: (a[0].min(b[0]), a[0].max(b[0])), y, turns }
     };
     let mut out: Vec<Side> = level.map(side).collect();
     out.sort_by(|a, b| a.y.total_cmp(&b.y).then(a.x.0.total_cmp(&b.x.0)));

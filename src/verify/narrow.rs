@@ -3,6 +3,7 @@
 
 use super::along::reach;
 use super::contour;
+use super::course_lines::{butt, course_at, on_course_line};
 use super::named;
 use super::rule::{Cases, Found, found};
 use super::tolerance::{NEAR, SAME, same};
@@ -141,8 +142,19 @@ fn filler(
     f: &LaidFiller,
 ) {
     let of = |i: usize| face(layout, kind(f.between[i].to), None);
-    let most = of(0) + of(1) + layout.job.courses.least_width;
+    let skirt = f.between[1].to == FilledTo::Course;
+    let (room, rules) = (of(0) + of(1), &layout.job.courses);
+    let most = if skirt {
+        layout.job.least_strip() + rules.notch_clearance
+    } else {
+        room + rules.least_width
+    };
     let [x0, y0, x1, y1] = f.place;
+    // A skirt board goes up to where a whole course starts.
+    rule.case(!skirt || on_course_line(layout, y1), || {
+        let v = broken((e, w), FieldBreach::FillerNeedless, [(x0 + x1) / 2.0, y1]);
+        v.measured(Inches(y1)).exactly(Inches(butt(layout, course_at(layout, y1))))
+    });
     let wide = same(f.width, x1 - x0) && same(f.length, y1 - y0);
     let high = same(f.width, y1 - y0) && same(f.length, x1 - x0);
     rule.case(f.width > 0.0 && f.width <= most + SAME && (wide || high), || {

@@ -7,7 +7,7 @@ use super::contour;
 use super::named;
 use super::rule::{Cases, Found, found};
 use super::shaped_flashing;
-use super::tolerance::NEAR;
+use super::tolerance::{NEAR, SAME};
 use crate::geom::vocabulary::Xy;
 use crate::layout::breach::trim::OpeningBreach;
 use crate::layout::by_wall::ByWall;
@@ -144,14 +144,40 @@ fn surround(rule: &mut Cases, layout: &LaidHouse, on: &Opening) {
     on.as_long(rule, TrimKind::Surround, want, within);
 }
 
+/// Whether an opening stands right of another, as high, with nothing between them or a filler board of their
+/// height in the frame of one: the two are flashed as one.
+fn mulled(w: &LaidWall, a: &LaidOpening, b: &LaidOpening) -> bool {
+    let near = |u: f64, v: f64| (u - v).abs() < SAME;
+    let board = |f: &LaidFiller| {
+        let [x0, y0, x1, y1] = f.place;
+        let whole = y0 <= a.sill + SAME && y1 >= a.head - SAME;
+        f.opening.is_some() && whole && near(x0, a.right) && near(x1, b.left)
+    };
+    let level = contour::is_rectangle(&a.outline) && contour::is_rectangle(&b.outline);
+    let high = near(a.sill, b.sill) && near(a.head, b.head) && has_sill(a) == has_sill(b);
+    let ([_, right, sill, head], [left, _, s, h]) = (sides_of(a), sides_of(b));
+    let ended = right + left == 2.0 && sill == s && head == h;
+    let close = near(a.right, b.left) || w.fillers.iter().any(board);
+    level && high && ended && b.left > a.left + SAME && close
+}
+
 /// `TrimFact::SillFlashing`, `TrimFact::JambFlashing`: 9 in past each jamb under the sill;
 /// jambs from 1/2 in over the foot of the 9 in sill flashing to 8 1/2 in over the head.
 fn flashed(rule: &mut Cases, layout: &LaidHouse, on: &Opening) {
     let (o, w) = (on.opening, layout.job.trim.surround);
-    let [left, right, sill, head] = sides_of(o);
-    let level = o.right - o.left + (left + right) * (9.0 - w);
+    let [left, _, mut sill, mut head] = sides_of(o);
+    let mut last = o;
+    while let Some(next) = on.wall.openings.iter().find(|n| mulled(on.wall, last, n)) {
+        last = next;
+    }
+    let [_, right, ..] = sides_of(last);
+    let (mut sides, level) = (left + right, last.right - o.left + (left + right) * (9.0 - w));
+    if on.wall.openings.iter().any(|before| mulled(on.wall, before, o)) {
+        // The first of its row has all.
+        (sides, sill, head) = (0.0, 0.0, 0.0);
+    }
     let jamb = o.head - foot(on) + sill * (8.5 - w) + head * (8.5 - w);
     on.as_long(rule, TrimKind::SillFlashing, sill * level, NEAR);
-    on.as_long(rule, TrimKind::JambFlashing, (left + right) * jamb, NEAR);
+    on.as_long(rule, TrimKind::JambFlashing, sides * jamb, NEAR);
     on.as_long(rule, TrimKind::HeadFlashing, head * level, NEAR);
 }

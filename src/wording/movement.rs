@@ -1,7 +1,7 @@
 //! How lengths change with the weather, in sentences.
 
 use crate::model::fastening::{Movement, MovementRoom, MovingPiece, PieceMovement};
-use crate::units::LengthStyle;
+use crate::units::{LengthStyle, MM_PER_INCH};
 
 /// The temperatures, then each kind of piece; nothing for boards.
 pub fn sentences(m: &Movement, style: LengthStyle) -> Vec<String> {
@@ -23,9 +23,17 @@ fn row(r: &PieceMovement, style: LengthStyle) -> String {
     let verdict = match r.room {
         None => "room enough".to_owned(),
         Some(room) if r.covered => {
-            format!("{} of {} are used", fine(style, r.needed), fine(style, room))
+            format!(
+                "{} of {} are used",
+                whole(style, r.needed, f64::ceil),
+                whole(style, room, f64::floor)
+            )
         }
-        Some(room) => format!("NOT COVERED, {} of {}", fine(style, r.needed), fine(style, room)),
+        Some(room) => {
+            let (needed, room) =
+                (whole(style, r.needed, f64::ceil), whole(style, room, f64::floor));
+            format!("NOT COVERED, {needed} of {room}")
+        }
     };
     format!(
         "{} of {}: {} longer when hottest, {} shorter when coldest; {}: {verdict}.",
@@ -62,6 +70,15 @@ pub fn room(at: MovementRoom) -> &'static str {
 /// A temperature in both scales.
 fn degrees(f: f64) -> String {
     format!("{f} F ({:.0} C)", (f - 32.0) / 1.8)
+}
+
+/// A small length to the hundredth; in whole millimeters what is needed is rounded up and room down, so that
+/// what is not covered never reads as if it were.
+fn whole(style: LengthStyle, inches: f64, round: fn(f64) -> f64) -> String {
+    match style {
+        LengthStyle::Feet => fine(style, inches),
+        LengthStyle::Mm => format!("{} mm", round((inches * MM_PER_INCH * 1e6).round() / 1e6)),
+    }
 }
 
 /// A small length to the hundredth.

@@ -3,7 +3,7 @@
 use super::lists::commas;
 use crate::model::pole::{
     DatumChoice, DatumEffects, DatumReason, DatumTerm, DatumWeight, EvenedCourses, FirstCourse,
-    LineKind, MainLine, PoleTable, StripPlace, WeighedIn,
+    LineKind, MainLine, PoleTable, StripPlace, ThinStrips, WeighedIn,
 };
 use crate::units::{LengthStyle, counted};
 
@@ -178,15 +178,16 @@ pub fn effects(e: &DatumEffects, laid: Option<usize>, style: LengthStyle) -> Str
     out.extend(e.main_heads.as_ref().map(|l| main_line("heads", "over", l, style)));
     out.extend(e.main_sills.as_ref().map(|l| main_line("sills", "under", l, style)));
     let least = style.short(e.least_strip);
-    let thin: Vec<String> = e
-        .thin_strips
-        .iter()
-        .map(|t| {
-            let least = t.least.map(|l| format!(" (least {})", style.short(l)));
-            let along = about(t.along, style);
-            format!("{along} {}{}", strip_place(t.place), least.unwrap_or_default())
-        })
-        .collect();
+    let strips = |t: &ThinStrips| {
+        let least = t.least.map(|l| format!(" (least {})", style.short(l)));
+        let along = about(t.along, style);
+        format!("{along} {}{}", strip_place(t.place), least.unwrap_or_default())
+    };
+    let thin: Vec<String> = e.thin_strips.iter().map(strips).collect();
+    let skirted: Vec<String> = e.skirted.iter().map(strips).collect();
+    if !skirted.is_empty() {
+        out.push(format!("skirt boards in place of strips under {least}: {}", commas(&skirted)));
+    }
     out.push(if thin.is_empty() {
         format!("no strip under {least}")
     } else {

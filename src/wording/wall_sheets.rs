@@ -25,9 +25,7 @@ pub fn raked(mark: &str, bottom: &str) -> String {
 
 /// What follows: its top edge, both ends, its panel.
 pub fn raked_ends(top: &str, [left, right]: [&str; 2], panel: &str) -> String {
-    format!("top {top}, ends {left} and {right}, {panel}")
-        .replace(' ', "\u{a0}")
-        .replace(",\u{a0}", ", ")
+    format!("{top}, {left}/{right}, {panel}").replace(' ', "\u{a0}").replace(",\u{a0}", ", ")
 }
 
 /// An edge without length.

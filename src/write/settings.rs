@@ -4,6 +4,7 @@ use serde_json::Value;
 
 use crate::job::Job;
 use crate::job::{idle, schema};
+use crate::units::{LengthStyle, MM_PER_INCH};
 
 /// One setting.
 pub(super) struct Setting {
@@ -45,7 +46,7 @@ pub(super) fn settings(job: &Job) -> Vec<Setting> {
             (_, Some(inches)) if lengths.contains(&key) && inches.abs() >= 36.0 => {
                 job.sheet.lengths.length(inches)
             }
-            (_, Some(inches)) if lengths.contains(&key) => job.sheet.lengths.short(inches),
+            (_, Some(inches)) if lengths.contains(&key) => exact(job.sheet.lengths, inches),
             (Value::String(s), _) if s.is_empty() => "left out".to_owned(),
             (Value::String(s), _) => s.clone(),
             (v, _) => v.to_string(),
@@ -60,4 +61,12 @@ pub(super) fn settings(job: &Job) -> Vec<Setting> {
         .filter(|k| !ELSEWHERE.contains(&k.split('.').next().unwrap_or_default()))
         .filter_map(one)
         .collect()
+}
+
+/// A short length as it is set: to a tenth of a millimeter, where sheets tell whole ones.
+fn exact(style: LengthStyle, inches: f64) -> String {
+    match style {
+        LengthStyle::Feet => style.short(inches),
+        LengthStyle::Mm => format!("{} mm", (inches * MM_PER_INCH * 10.0).round() / 10.0),
+    }
 }

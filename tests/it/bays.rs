@@ -192,10 +192,10 @@ fn a_bay_is_laid_by_the_set_backs_of_its_angle() {
     );
     let (set, found) = laid(&[], CANTS);
     let words = asked(&found);
-    let part = "2\" off outside corners, 2 11/16\" off outside corners of 135 degrees, 5/16\" off inside corners of 135 degrees";
+    let part = "2\" off outside corners, 2 11/16\" off outside corners of 135 degrees and 5/16\" off inside corners of 135 degrees";
     assert!(words.contains(part), "{words}");
     let one = found.all().iter().find(|f| f.code().word() == "set-back-taken").unwrap();
-    let keys = "`product.angled_outside_post_set_back`, `product.angled_inside_post_set_back`";
+    let keys = "`product.angled_outside_post_set_back` and `product.angled_inside_post_set_back`";
     assert!(advised(one).contains(keys), "{}", advised(one));
     // The sheets say so too.
     let drawn = format!("{:?}", sheets(&set));

@@ -296,3 +296,19 @@ fn a_narrow_wall_on_the_levels_of_one_printed_twice_is_siding() {
     assert_eq!(narrow.len(), 1);
     assert!((narrow[0] - 2400.0).abs() < 24.0, "{narrow:?}");
 }
+
+#[test]
+fn level_lines_on_layers_of_notes_are_none_of_siding() {
+    // 20 lines 6 in apart, 240 long: section marks and underlines are drawn so too.
+    let on = |layer: &'static str| {
+        let drawn = courses(layer, (0.0, 120.0, 6.0), |_| (0.0, 240.0), &[]);
+        patches(&lines_of(dxf(&drawn).as_bytes()).0).len()
+    };
+    for layer in ["A-NOTE", "ANNTEXT", "x$0$A-ANNO-SYMB", "wall tags"] {
+        assert_eq!(on(layer), 0, "{layer}");
+    }
+    // Fields are whole words: a texture is no text.
+    for layer in ["A-WALL-TEXTURE", "CONTEXT", "0"] {
+        assert_eq!(on(layer), 1, "{layer}");
+    }
+}

@@ -88,8 +88,18 @@ fn between_two_windows_an_inch_apart_stands_a_board_and_no_siding() {
     assert_eq!(lengths(TrimKind::DripCap), [31.0, 32.75]);
     let laps = |t: &&TrimPiece| t.opening.is_some() && t.ends.contains(&TrimEnd::Lap(0.75));
     assert_eq!(l.trims.iter().filter(laps).count(), 3);
-    let sills: Vec<f64> = of(&l, TrimKind::SillFlashing).iter().map(|t| t.length).collect();
-    assert_eq!(sills, [48.0, 48.0]);
+    // The two are flashed as one opening of 61 in: 9 in past both jambs under the sill and over the head, and
+    // two jambs of 48 + 8 1/2 + 8 1/2 in.
+    assert_eq!(lengths(TrimKind::SillFlashing), [79.0]);
+    assert_eq!(lengths(TrimKind::HeadFlashing), [79.0]);
+    assert_eq!(lengths(TrimKind::JambFlashing), [65.0, 65.0]);
+    crate::recount::check(&crate::recount::written(&l), "mulled windows");
+    let faults: [(&str, Rule, Break); 1] =
+        [("jamb flashing at a mull", Rule::OpeningFlashing, |l| {
+            let jamb = l.trims.iter().find(|t| t.kind == TrimKind::JambFlashing).unwrap().clone();
+            l.trims.push(TrimPiece { mark: "FJ9".into(), ..jamb });
+        })];
+    each_is_caught(&l, &faults);
     // One stock length, and a spare one.
     let takeoff = quantities(&l);
     let line = takeoff.line("filler-board").unwrap();
@@ -325,4 +335,114 @@ pub(crate) const NARROW: [(&str, Rule, Break); 6] = [
 fn faults_of_fillers_are_caught() {
     each_is_caught(&near_windows(), &NARROW);
     each_is_caught(&window_beside_a_post(), &AT_POST);
+}
+
+/// A wall of 36 ft by 220 in with a level roof before all of it, up to a height.
+fn over_roof(top: f64) -> Layout {
+    laid(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 432.0, 220.0)),
+        ("A-ROOF-OTLN", &rect(-12.0, 96.0, 444.0, top)),
+    ])
+}
+
+#[test]
+fn a_thin_strip_over_a_level_roof_is_a_skirt_board() {
+    // Courses of 8 in from 0. Siding keeps 1/2 in over a roof whose top is at 126, and panels 1/4 in more in their
+    // channel: of the course from 120 to 128 a strip of 1 1/4 in would be left, under the least of 2. A board of
+    // 1 1/2 in closes 126 1/2 to 128, from one corner to the other: 36 ft.
+    let l = over_roof(126.0);
+    assert_eq!(places(&l), [[0.0, 126.5, 432.0, 128.0]]);
+    let filler = &wall(&l).fillers[0];
+    assert_eq!(filler.between.clone().map(|s| s.to), [FilledTo::LowerRoof, FilledTo::Course]);
+    // Siding starts whole over it, on a starter, and no channel stands on the roof.
+    let over = |p: &&lapwright::layout::piece::Piece| p.outline.iter().all(|q| q[1] > 127.0);
+    assert!(
+        l.pieces()
+            .map(|(.., p)| p)
+            .filter(over)
+            .all(|p| p.rip.as_ref().is_none_or(|r| r.from == 0.0))
+    );
+    assert!(of(&l, TrimKind::RoofChannel).is_empty());
+    let starts = of(&l, TrimKind::Starter);
+    assert!(starts.iter().any(|t| t.from[1] == 128.0), "{starts:?}");
+    // Gross 660 sq ft; 90 behind the roof and 432 x 1/2 in = 1.5 over it bare; the board 432 x 1.5 in = 4.5.
+    assert!((wall(&l).net_area - (660.0 - 90.0 - 1.5 - 4.5)).abs() < 1e-3);
+    // The flashing behind it is the roof's still: 36 ft, and 4 in round both corners.
+    let line = |id: &str| quantities(&l).line(id).map(|l| (l.net, l.order));
+    assert_eq!(line("roof-flashing"), Some((36.0, 0.0)));
+    assert_eq!(line("ledge-flashing"), None);
+    crate::recount::check(&crate::recount::written(&l), "skirt board");
+    let found = l.findings.iter().find(|f| f.code().word() == "filler-board").unwrap();
+    let words = said(found);
+    assert!(
+        words.contains(
+            "1 1/2\" wide, 36'-0\" long, between the lower roof and the first whole course"
+        ),
+        "{words}"
+    );
+    assert!(advised(found).contains("starts whole on it"), "{}", advised(found));
+    assert!(!l.findings.iter().any(|f| f.code().word() == "strip-thin"));
+    // An inch lower 2 1/4 in are left, and siding goes down to the roof.
+    assert!(wall(&over_roof(125.0)).fillers.is_empty());
+    // On the line, none is left.
+    assert!(wall(&over_roof(127.5)).fillers.is_empty());
+    let faults: [(&str, Rule, Break); 2] = [
+        ("a skirt board that ends beside a course line", Rule::NarrowPlaces, |l| {
+            let f = &mut l.elevations[0].walls[0].fillers[0];
+            (f.place[3], f.width) = (f.place[3] + 0.25, f.width + 0.25);
+        }),
+        ("a skirt board that no thin strip asks for", Rule::NarrowPlaces, |l| {
+            let f = &mut l.elevations[0].walls[0].fillers[0];
+            (f.place[3], f.width) = (f.place[3] + 8.0, f.width + 8.0);
+        }),
+    ];
+    each_is_caught(&l, &faults);
+}
+
+#[test]
+fn a_thin_strip_over_a_ledge_is_a_skirt_board() {
+    // Stone up to 22 1/2 in before half of the wall: 24 less that and 1/4 in leaves 1 1/4 in of the third course.
+    let l = laid(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 108.0)),
+        ("A-WALL-BASE", &rect(0.0, 0.0, 150.0, 22.5)),
+    ]);
+    let [x0, y0, x1, y1] = places(&l)[0];
+    assert_eq!((x0, y0, x1, y1), (0.0, 22.5, 150.0, 24.0));
+    assert_eq!(wall(&l).fillers[0].between[0].to, FilledTo::BareBelow);
+    crate::recount::check(&crate::recount::written(&l), "skirt board over stone");
+}
+
+#[test]
+fn a_thin_strip_over_a_head_names_the_board_that_closes_it() {
+    // One panel a course. The head at 94 in: over it 96 less 94 and 1/4 in leaves 1 3/4 in. A board 2 in high, as long as the head.
+    let l = laid(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 148.0, 120.0)),
+        ("A-GLAZ", &rect(50.0, 46.0, 86.0, 94.0)),
+    ]);
+    let found = l.findings.iter().find(|f| f.code().word() == "notch-thin").unwrap();
+    let words = said(found);
+    let board = "(1 3/4\" over it; a board 2\" high and 36\" long at wall-W1 closes it)";
+    assert!(words.contains(board), "{words}");
+}
+
+#[test]
+fn windows_that_touch_are_flashed_as_one_and_others_by_themselves() {
+    // Three units of 30 by 48 in side by side: 90 + 18 = 108 in under and over them, two jambs.
+    let row = |third: (f64, f64)| {
+        laid(&[
+            ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 108.0)),
+            ("A-GLAZ", &rect(50.0, 36.0, 80.0, 84.0)),
+            ("A-GLAZ", &rect(80.0, 36.0, 110.0, 84.0)),
+            ("A-GLAZ", &rect(110.0, third.0, 140.0, third.1)),
+        ])
+    };
+    let lengths = |l: &Layout, kind| of(l, kind).iter().map(|t| t.length).collect::<Vec<f64>>();
+    let l = row((36.0, 84.0));
+    crate::recount::check(&crate::recount::written(&l), "touching windows");
+    assert_eq!(lengths(&l, TrimKind::SillFlashing), [108.0]);
+    assert_eq!(lengths(&l, TrimKind::JambFlashing), [65.0, 65.0]);
+    // The third 8 in higher is an opening by itself: 60 + 18 and 30 + 18.
+    let l = row((44.0, 92.0));
+    assert_eq!(lengths(&l, TrimKind::SillFlashing), [78.0, 48.0]);
+    assert_eq!(of(&l, TrimKind::JambFlashing).len(), 4);
 }

@@ -305,7 +305,7 @@ fn no_length_alone_is_lighter() {
     }
     println!("{better} of {HOUSES} houses take less with all lengths than with the best one");
     // A brief search of all lengths does not always end under the best of one.
-    assert!(better >= 3, "{better} of {HOUSES}");
+    assert!(better >= 4, "{better} of {HOUSES}");
 }
 
 /// Panels of 150 and 200 in, lap 1 1/4, gaps 1/4, saw cuts 1/8. A cover of 348 3/4 is one of each: 350

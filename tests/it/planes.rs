@@ -1,10 +1,14 @@
 //! Walls read from patches of drawn siding, each habit of drawing them by itself. Lengths are inches; areas
 //! are reckoned by hand beside each drawing.
 
+use lapwright::finding::house::HouseFinding;
+use lapwright::finding::{Finding, FindingKind, Findings, Severity};
+use lapwright::job::{Job, file as job_file};
 use lapwright::layout::Layout;
 use lapwright::layout::wall::{LaidElevation, LaidWall};
 use lapwright::model::house::{EdgeKind, HiddenBy, OpeningKind};
 use lapwright::model::trim::TrimKind;
+use lapwright::pipeline;
 
 use crate::support::{broken, inches, lay};
 
@@ -44,12 +48,27 @@ fn rect(x0: f64, y0: f64, x1: f64, y1: f64) -> [(f64, f64); 4] {
     [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
 }
 
-fn read(entities: &[String]) -> Layout {
+fn text(entities: &[String]) -> String {
     let text = entities.concat();
-    let text = format!(
+    format!(
         "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n1\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n{text}0\nENDSEC\n0\nEOF\n"
-    );
-    let layout = lay(text.as_bytes(), &inches());
+    )
+}
+
+/// A job in inches, with more under [drawing].
+fn job(more: &str) -> Job {
+    job_file::parse(&format!("[drawing]\nunit = \"inch\"\n{more}"), "job").unwrap()
+}
+
+/// What is found when entities are read with a job.
+fn found(entities: &[String], more: &str) -> Vec<Finding> {
+    let mut findings = Findings::default();
+    let _ = pipeline::reading(text(entities).as_bytes(), "t.dxf", &job(more), &mut findings);
+    findings.all().to_vec()
+}
+
+fn read(entities: &[String]) -> Layout {
+    let layout = lay(text(entities).as_bytes(), &inches());
     assert_eq!(broken(&layout), Vec::<String>::new());
     layout
 }
@@ -319,6 +338,57 @@ fn gutters_ends_in_the_end_of_a_wall_leave_it_one_corner() {
     let corners: Vec<(f64, f64, f64)> =
         l.corners.iter().map(|c| (c.sides[0].x, c.low, c.high)).collect();
     assert_eq!(corners, [(0.0, 0.0, 108.0), (240.0, 0.0, 108.0)]);
+}
+
+/// The facade that is told as little sided, in percent, where siding of one size is drawn in a front of
+/// 600 x 400.
+fn little_sided(width: f64, height: f64) -> Option<f64> {
+    let corners = rect(0.0, 0.0, 600.0, 400.0);
+    let mut drawn = vec![siding(&[&rect(0.0, 0.0, width, height)], 0.0)];
+    drawn.extend((0..4).map(|i| line("X", corners[i], corners[(i + 1) % 4])));
+    let view = "[[elevation]]\nname = \"S\"\nregion = [-9.0, -9.0, 609.0, 409.0]\n";
+    found(&drawn, view).into_iter().find_map(|f| match f.kind {
+        FindingKind::House(HouseFinding::FacadeShare { percent }) => Some(percent),
+        _ => None,
+    })
+}
+
+#[test]
+fn siding_that_covers_little_of_a_facade_is_told_with_its_share() {
+    // 60 x 96 of 600 x 400: 5,760 of 240,000.
+    let percent = little_sided(60.0, 96.0).unwrap();
+    assert!((percent - 2.4).abs() < 0.01, "{percent}");
+    // 300 x 220 are 27.5 percent.
+    assert_eq!(little_sided(300.0, 220.0), None);
+}
+
+#[test]
+fn what_covers_most_of_a_wall_is_no_opening_unless_the_job_accepts_it() {
+    // A wall of 240 x 108, and a loop of 180 x 90 over it in which no hole is hatched: 62.5 percent.
+    let wall = siding(&[&rect(0.0, 0.0, 240.0, 108.0)], 0.0);
+    let large = [wall.clone(), closed("A-GLAZ", &rect(30.0, 9.0, 210.0, 99.0))];
+    let told = |drawn: &[String], job: &str| {
+        found(drawn, job).into_iter().find_map(|f| match f.kind {
+            FindingKind::House(HouseFinding::OpeningTooLarge { height, percent, .. }) => {
+                Some((f.severity(), height, percent))
+            }
+            _ => None,
+        })
+    };
+    let (severity, height, percent) = told(&large, "").unwrap();
+    assert_eq!((severity, height), (Severity::Error, 90.0));
+    assert!((percent - 62.5).abs() < 0.01, "{percent}");
+    // Accepted it is cut: 240 x 108 less 180 x 90.
+    let accept = "accept = [\"opening-too-large\"]\n";
+    assert_eq!(told(&large, accept).map(|t| t.0), Some(Severity::Warning));
+    let job = job(accept);
+    let l = lay(text(&large).as_bytes(), &job);
+    assert_eq!(net(only(&l)), 240.0 * 108.0 - 180.0 * 90.0);
+    // A window of 60 x 48, and an overhead door of 192 x 84, 62 percent of the wall, are openings.
+    for ring in [rect(60.0, 30.0, 120.0, 78.0), rect(24.0, 0.0, 216.0, 84.0)] {
+        let drawn = [wall.clone(), closed("A-DOOR", &ring)];
+        assert_eq!(told(&drawn, ""), None);
+    }
 }
 
 #[test]

@@ -424,6 +424,19 @@ fn of_house(code: &str) -> Option<Input> {
             let window = format!("0\nLWPOLYLINE\n8\nA-GLAZ\n90\n4\n70\n1\n{ring}");
             drawn(&only(&(hatch() + &window)), INCH)
         }
+        // 180 x 92 over a wall of 240 x 96.
+        "opening-too-large" => {
+            let ring = "10\n20\n20\n2\n10\n200\n20\n2\n10\n200\n20\n94\n10\n20\n20\n94\n";
+            let window = format!("0\nLWPOLYLINE\n8\nA-GLAZ\n90\n4\n70\n1\n{ring}");
+            drawn(&only(&(hatch() + &window)), INCH)
+        }
+        // A facade of 1000 x 600 with 240 x 96 of siding.
+        "facade-share" => {
+            let corners = rect(0.0, 0.0, 1000.0, 600.0);
+            let sides = (0..4).map(|i| line("X", corners[i], corners[(i + 1) % 4]));
+            let view = "[[elevation]]\nname = \"S\"\nregion = [-9.0, -9.0, 1009.0, 609.0]\n";
+            drawn(&only(&(hatch() + &sides.collect::<String>())), &format!("{INCH}{view}"))
+        }
         // A hole that nothing is drawn in; a strip 1 in wide at the hatch's side.
         "plane-assumed" => drawn(&only(&hatches(&[&rect(80.0, 30.0, 120.0, 70.0)])), INCH),
         "siding-detail" => drawn(

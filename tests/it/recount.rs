@@ -81,11 +81,35 @@ fn line_id(stock: &str) -> &'static str {
     }
 }
 
+/// Whether an opening stands right of another, as high, with nothing or one board between: one frame.
+fn mulled(wall: &Value, a: &Value, b: &Value) -> bool {
+    let near = |u: f64, v: f64| (u - v).abs() < 0.06;
+    let at = |o: &Value, side: &str| num(&o[side]);
+    let sort = |o: &Value| ["window", "vent"].contains(&o["kind"].as_str().unwrap());
+    let alike = near(at(a, "sill"), at(b, "sill")) && near(at(a, "head"), at(b, "head"));
+    let square = [a, b].iter().all(|o| list(o, "outline").len() == 4);
+    let board = |f: &Value| {
+        let p = |i: usize| num(&f["place"][i]);
+        let high = p(1) <= at(a, "sill") + 0.06 && p(3) >= at(a, "head") - 0.06;
+        !f["opening"].is_null() && high && near(p(0), at(a, "right")) && near(p(2), at(b, "left"))
+    };
+    let close = near(at(a, "right"), at(b, "left")) || list(wall, "fillers").iter().any(board);
+    square && alike && sort(a) == sort(b) && at(b, "left") > at(a, "left") && close
+}
+
 /// `TrimFact::SillFlashing`, `TrimFact::JambFlashing`: 9 in past each jamb under the sill and
 /// over the head, jambs to 8 1/2 in over the head and to 1/2 in from the foot of the 9 in sill
 /// flashing. Along a half circle of `n` chords over jambs it is as long as they are.
-fn flashing(o: &Value) -> f64 {
-    let (w, h) = (num(&o["right"]) - num(&o["left"]), num(&o["head"]) - num(&o["sill"]));
+fn flashing(wall: &Value, o: &Value) -> f64 {
+    let all = list(wall, "openings");
+    if all.iter().any(|before| mulled(wall, before, o)) {
+        return 0.0;
+    }
+    let mut last = o;
+    while let Some(next) = all.iter().find(|n| mulled(wall, last, n)) {
+        last = next;
+    }
+    let (w, h) = (num(&last["right"]) - num(&o["left"]), num(&o["head"]) - num(&o["sill"]));
     if let Some(n) = list(o, "outline").len().checked_sub(3).filter(|n| *n > 8) {
         let (r, half) = (w / 2.0, std::f64::consts::FRAC_PI_2 / n as f64);
         let head = n as f64 * 2.0 * r * half.sin();
@@ -256,7 +280,10 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
             out.insert(id.into(), (inches / roll, up(inches / roll)));
         }
     };
-    rolls("opening-flashing", walls(v).flat_map(|w| list(w, "openings")).map(flashing).sum());
+    rolls(
+        "opening-flashing",
+        walls(v).flat_map(|w| list(w, "openings").iter().map(move |o| flashing(w, o))).sum(),
+    );
     let lap = num(&rules["flashing_lap"]);
     let corners: Vec<f64> =
         corners.iter().flat_map(|l| recount_flashing::strips(*l, roll, lap)).collect();

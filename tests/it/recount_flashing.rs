@@ -57,12 +57,31 @@ fn ends(w: &Value, e: &Value) -> [((f64, f64), bool); 2] {
     })
 }
 
+/// The skirt board whose top a level side lies on: what it stands on, and its foot.
+fn skirt<'a>(w: &'a Value, e: &Value) -> Option<(&'a str, f64)> {
+    let (x, y) = ((num(&e["from"][0]) + num(&e["to"][0])) / 2.0, num(&e["from"][1]));
+    let on = |f: &&Value| {
+        let side = |i: usize| num(&f["place"][i]);
+        f["between"][1]["to"] == "course"
+            && (side(3) - y).abs() <= 0.0625
+            && side(0) < x
+            && side(2) > x
+    };
+    let board = list(w, "fillers").iter().find(on)?;
+    Some((board["between"][0]["to"].as_str().unwrap(), num(&board["place"][1])))
+}
+
 fn spans(w: &Value, kind: &str) -> Vec<Span> {
-    let mine = list(w, "edges").iter().filter(|e| e["kind"] == kind && e["opening"].is_null());
+    let of_kind = |e: &&Value| match skirt(w, e) {
+        Some(("lower-roof", _)) => kind == "lower-roof",
+        _ => e["kind"] == kind,
+    };
+    let mine = list(w, "edges").iter().filter(|e| e["opening"].is_null()).filter(of_kind);
     let span = |e: &Value| {
         let [(a, first), (b, last)] = ends(w, e);
         let turns = f64::from(u8::from(first) + u8::from(last));
-        ((a.1 - b.1).abs() <= 0.0625).then(|| (a.0.min(b.0), a.0.max(b.0), a.1, turns))
+        let y = skirt(w, e).map_or(a.1, |(_, foot)| foot);
+        ((a.1 - b.1).abs() <= 0.0625).then(|| (a.0.min(b.0), a.0.max(b.0), y, turns))
     };
     mine.filter_map(span).collect()
 }

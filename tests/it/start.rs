@@ -139,3 +139,37 @@ fn start_writes_beside_the_drawing_and_never_over_a_file() {
     assert_eq!(run(&["start", "no.dxf"], dir.path()).status.code(), Some(1));
     assert!(!dir.path().join("no.toml").exists());
 }
+
+#[test]
+fn a_layer_of_level_lines_is_no_guess_where_they_are_no_siding() {
+    // A stair in section: a closed box of 240 x 96 on one layer with level lines at eight heights at odd
+    // distances, which as outlines make walls.
+    let heights = [0.0, 7.0, 19.0, 22.0, 41.0, 60.0, 64.0, 96.0];
+    let level = heights.map(|y| drawn_line((0.0, y), (240.0, y)));
+    let plumb = [0.0, 240.0].map(|x| drawn_line((x, 0.0), (x, 96.0)));
+    let entities = level.concat() + &plumb.concat();
+    let bytes = format!("0\nSECTION\n2\nENTITIES\n{entities}0\nENDSEC\n0\nEOF\n");
+    let inch = job_file::parse("[drawing]\nunit = \"inch\"\n", "j").unwrap();
+    let found = pipeline::suggestions(bytes.as_bytes(), "t.dxf", &inch).unwrap();
+    assert!(!found.plain.usable && found.jobs.is_empty(), "{found:?}");
+    // With the layer as wall there would be one.
+    let named = job_file::parse("[drawing]\nunit = \"inch\"\n[layers]\nwall = [\"SECT\"]\n", "j");
+    assert!(walls(bytes.as_bytes(), &named.unwrap()).is_some());
+}
+
+#[test]
+fn loops_as_small_as_headers_are_no_guess_at_walls() {
+    // Four loops of 30 x 30, 6 1/4 sq ft each, and one of 60 x 30, 12 1/2 sq ft.
+    let jobs = |loops: &[[(f64, f64); 4]]| {
+        let rings: Vec<(&str, &[(f64, f64)])> = loops.iter().map(|l| ("HEADER", &l[..])).collect();
+        let inch = job_file::parse("[drawing]\nunit = \"inch\"\n", "j").unwrap();
+        pipeline::suggestions(dxf(&rings).as_bytes(), "t.dxf", &inch).unwrap().jobs.len()
+    };
+    let loops = [0.0, 100.0, 200.0, 300.0].map(|x| rect(x, 0.0, x + 30.0, 30.0));
+    assert_eq!(jobs(&loops), 0);
+    assert_eq!(jobs(&[rect(0.0, 0.0, 60.0, 30.0)]), 1);
+}
+
+fn drawn_line(a: (f64, f64), b: (f64, f64)) -> String {
+    format!("0\nLINE\n8\nSECT\n10\n{}\n20\n{}\n11\n{}\n21\n{}\n", a.0, a.1, b.0, b.1)
+}

@@ -168,6 +168,13 @@ fn figures_are_those_of_the_layout() {
 }
 
 #[test]
+fn the_cottage_prints_on_twelve_pages() {
+    let layout = laid("curlew-cottage");
+    let pages = write::xlsx::pages(&layout, &quantities(&layout));
+    assert!(pages.iter().sum::<u16>() <= 12, "{pages:?}");
+}
+
+#[test]
 fn sums_are_the_sums_of_their_cells() {
     let layout = laid("curlew-cottage");
     let takeoff = priced(&layout);

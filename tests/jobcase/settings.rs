@@ -218,7 +218,10 @@ fn fitting(key: Key, drawn: &Drawn) -> Key {
 pub(crate) fn job_text(dice: &mut Dice, drawn: &Drawn) -> String {
     let mut settings: Vec<(String, String)> = vec![
         ("drawing.unit".to_owned(), format!("{:?}", drawn.unit)),
-        ("drawing.accept".to_owned(), "[\"opening-outside\", \"dimension-disagrees\"]".to_owned()),
+        (
+            "drawing.accept".to_owned(),
+            "[\"opening-outside\", \"opening-too-large\", \"dimension-disagrees\"]".to_owned(),
+        ),
     ];
     let kinds = keys().iter().find(|k| k.path == "product.kind").expect("kinds of siding");
     let mut wished: Vec<(String, String)> =

@@ -23,7 +23,7 @@ pub(in crate::annotate) fn title(
     area: Rect,
 ) {
     let y = area.y0 + 0.12;
-    let name = fitted(name, TITLE, true, area.width() * 0.4);
+    let name = fitted(name, TITLE, true, area.width() * 0.7);
     let mut x = area.x0 + c.left(&name, TITLE, true, Point::new(area.x0, y)) + 0.25;
     x += c.left(&scale.words, TEXT, false, Point::new(x, y)) + 0.3;
     let style = layout.job.sheet.lengths;

@@ -26,7 +26,7 @@ use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::wording::{sheets as sheet_words, wall_sheets as words};
 
 /// Courses drawn nearer than this, paper inches, cannot hold marks of 3/32 in between their lines.
-const PITCH: f64 = 0.12;
+const PITCH: f64 = 0.13;
 /// Height of a sheet's heading.
 const HEAD: f64 = 0.3;
 /// Scales that are tried for the fewest sheets, from the largest that fits.
@@ -183,7 +183,7 @@ fn on_one(m: &Made, area: Rect, scale: &Scale) -> (Vec<Page>, usize) {
     let spills = count(&one) > 1 && count(&two) <= count(&one) && !m.on.trims.is_empty();
     if left.marks == 0 && !spills && left.crowded as f64 <= CROWDED * marks {
         finish(&mut c, area, left);
-        return (pages(m, area, scale, &one, vec![c]), 0);
+        return (pages(m, area, scale, (&one, 1), vec![c]), 0);
     }
     let (mut alone, left) = drawn(Shows::PiecesAlone);
     finish(&mut alone, area, left);
@@ -192,7 +192,7 @@ fn on_one(m: &Made, area: Rect, scale: &Scale) -> (Vec<Page>, usize) {
     let left = draw(&mut trim, &shown(m, Shows::Trim), &view, body, &|_, _| None);
     finish(&mut trim, area, left);
     let without = without + left.marks;
-    (pages(m, area, scale, &two, vec![alone, trim]), without)
+    (pages(m, area, scale, (&two, 1), vec![alone, trim]), without)
 }
 
 /// The room of a part, and its scale: courses at least so far apart on paper, in at most so many parts.
@@ -208,8 +208,8 @@ fn reached(m: &Made, area: Rect, pitch: (f64, usize)) -> bool {
     m.layout.job.product.exposure / parted(m, area, pitch).1.factor >= pitch.0
 }
 
-/// A wall in parts with match lines, courses at least so far apart on paper where so many parts hold it, and its lists after them; and
-/// how many marks found no room.
+/// A wall in parts with match lines, courses at least so far apart on paper where so many parts hold it, its lists
+/// under them and on further sheets; and how many marks found no room.
 fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> (Vec<Page>, usize) {
     let job = &m.layout.job;
     let r = ROUND_WALL;
@@ -218,6 +218,7 @@ fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> (Vec<Page>, usize) {
     let all = windows(m.house, free, &scale, (m.layout.datum, job.product.exposure));
     let count = all.len();
     let (mut out, mut trims, mut without) = (Vec::new(), Vec::new(), 0);
+    let (mut under, mut under_trims) = (Vec::new(), Vec::new());
     for (index, window) in all.into_iter().enumerate() {
         let title = words::part(&m.title, index + 1, count);
         let mut c = begun(m, area, &scale, &title);
@@ -225,6 +226,8 @@ fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> (Vec<Page>, usize) {
         let h = h + if window.y0 <= m.house.y0 { m.drop / scale.factor } else { 0.0 };
         let bottom = area.y1 - HEAD - h;
         let body = Rect::new(area.x0, bottom.max(area.y0), area.x1, area.y1 - HEAD);
+        // Lists begin in the room that a part leaves at its foot.
+        let tops = tops_under(area, area.x1, bottom - UNDER);
         let v = view(m, window, Point::new(area.x0, bottom), scale.factor);
         let part = Part { index, count, across };
         let next = |dx, dy| part.beside(dx, dy);
@@ -237,13 +240,17 @@ fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> (Vec<Page>, usize) {
             without += of_trim.marks;
             finish(&mut trim, area, of_trim);
             trims.push(trim);
+            under_trims.push(tops.clone());
         }
         without += left.marks;
         finish(&mut c, area, left);
         out.push(c);
+        under.push(tops);
     }
     out.extend(trims);
-    (pages(m, area, &scale, &[], out), without)
+    under.extend(under_trims);
+    let parts = out.len();
+    (pages(m, area, &scale, (&under, parts), out), without)
 }
 
 /// Which of a wall's sheets.
@@ -287,12 +294,13 @@ fn finish(c: &mut Canvas, area: Rect, left: LeftOff) {
     c.finish_marks();
 }
 
-/// The drawn sheets with the lists: beside and under the drawing where `tops` says so, and on further sheets.
+/// The drawn sheets, so many of them parts of the wall, with the lists: beside and under the drawing where `tops`
+/// says so, and on further sheets.
 fn pages(
     m: &Made,
     area: Rect,
     scale: &Scale,
-    tops: &[Vec<f64>],
+    (tops, parts): (&[Vec<f64>], usize),
     mut drawn: Vec<Canvas>,
 ) -> Vec<Page> {
     let further = || {
@@ -302,12 +310,7 @@ fn pages(
         c
     };
     let drawings = drawn.len();
-    let parts = if tops.is_empty() { drawings } else { 1 };
-    if tops.is_empty() {
-        drawn.extend(m.rows.draw(area, &[], vec![further()], further));
-    } else {
-        drawn = m.rows.draw(area, tops, drawn, further);
-    }
+    drawn = m.rows.draw(area, tops, drawn, further);
     let count = drawn.len();
     let pieces = m.alone.walls.iter().flat_map(|w| &w.courses).flat_map(|c| &c.runs);
     let pieces: usize = pieces.map(|r| r.pieces.len()).sum();

@@ -16,7 +16,7 @@ mod trace;
 use self::drawn_lines::DrawnLines;
 use self::patch::{Patch, merged};
 use self::pieces::by_key;
-pub(in crate::normalize) use self::pieces::may_be_course;
+pub(in crate::normalize) use self::pieces::{may_be_course, of_notes};
 use crate::finding::Findings;
 use crate::geom::vocabulary::{BezPath, Point, Rect};
 use crate::job::Job;

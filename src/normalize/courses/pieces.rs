@@ -18,6 +18,9 @@ const ENDS: f64 = 1.0 / 16.0;
 /// Boards drawn as closed outlines are no higher than this, inches, the widest exposure.
 const BOARD: f64 = 14.0;
 
+/// Fields of layer names that say notes and marks (the fields of the US National CAD Standard, and words).
+const NOTES: [&str; 9] = ["note", "notes", "text", "texts", "txt", "iden", "symb", "tag", "tags"];
+
 /// Layer and ink of lines drawn in one go.
 pub(super) type Key = (usize, Ink);
 
@@ -49,6 +52,19 @@ pub(in crate::normalize) fn may_be_course(s: &Stroke) -> bool {
     s.part_of.is_none() && matches!(s.role, None | Some(Role::Texture | Role::Wall))
 }
 
+/// Whether a layer holds notes and marks by its name: lines in them are section marks and underlines.
+fn is_of_notes(name: &str) -> bool {
+    // Names bound from references have their prefix before the last `$`.
+    let name = name.rsplit('$').next().unwrap_or(name).to_lowercase();
+    let mut fields = name.split(|c: char| !c.is_alphanumeric());
+    fields.any(|f| NOTES.contains(&f) || f.starts_with("anno") || f.starts_with("anntext"))
+}
+
+/// Which layers hold notes and marks.
+pub(in crate::normalize) fn of_notes(lines: &Linework) -> Vec<bool> {
+    lines.layers.iter().map(|l| is_of_notes(&l.layer.name)).collect()
+}
+
 /// Level pieces by layer and ink, each list bottom to top and left to right. `seen` says which places are
 /// looked at.
 pub(super) fn by_key(
@@ -57,8 +73,11 @@ pub(super) fn by_key(
     most: usize,
 ) -> BTreeMap<Key, Vec<Piece>> {
     let mut out: BTreeMap<Key, Vec<Piece>> = BTreeMap::new();
-    let mut count = 0;
-    for (i, s) in lines.strokes.iter().enumerate().filter(|(_, s)| may_be_course(s)) {
+    let (mut count, notes) = (0, of_notes(lines));
+    // A layer that the job gives a role is what the job says.
+    let noted = |s: &Stroke| s.role.is_none() && notes.get(s.layer) == Some(&true);
+    let all = lines.strokes.iter().enumerate();
+    for (i, s) in all.filter(|(_, s)| may_be_course(s) && !noted(s)) {
         let Some(b) = bounds(&s.points) else { continue };
         if (s.closed && (s.points.len() > 5 || b.height() > BOARD)) || !seen(b) {
             continue;

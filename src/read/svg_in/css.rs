@@ -40,6 +40,26 @@ pub(super) fn without_pens(declarations: Cow<'_, str>) -> Cow<'_, str> {
     Cow::Owned(out)
 }
 
+/// Properties that say the same as an attribute of their name.
+const SAME_AS_ATTRIBUTES: [&str; 5] = ["fill", "stroke", "stroke-width", "display", "visibility"];
+
+/// Declarations as attributes, where they are of the plainest sort, as a converter writes them on each of some
+/// ten thousand paths: the resolver reads attributes in a fraction of the time. None of any other sort.
+pub(super) fn as_attributes(declarations: &str) -> Option<Vec<(&str, &str)>> {
+    let mut out: Vec<(&str, &str)> = Vec::new();
+    for declaration in declarations.split(';').map(str::trim).filter(|d| !d.is_empty()) {
+        let (name, value) = declaration.split_once(':')?;
+        let (name, value) = (name.trim_end(), value.trim_start());
+        let plain = |b: u8| b.is_ascii_alphanumeric() || b"#.%,-() ".contains(&b);
+        let known = SAME_AS_ATTRIBUTES.contains(&name) && !out.iter().any(|p| p.0 == name);
+        if !known || value.is_empty() || !value.bytes().all(plain) {
+            return None;
+        }
+        out.push((name, value));
+    }
+    Some(out)
+}
+
 /// A reference is a color in its place: an outline with an unknown filling would be hidden.
 fn without_urls(css: &str) -> String {
     let mut out = String::with_capacity(css.len());
@@ -141,6 +161,26 @@ fn comparisons_of(selector: &str, levels: usize) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn plain_declarations_are_attributes_and_others_are_none() {
+        let of = |css| super::as_attributes(css);
+        let pairs = vec![("fill", "none"), ("stroke", "rgb(0%, 0%, 0%)"), ("stroke-width", "0.12")];
+        assert_eq!(of("fill: none ;stroke:rgb(0%, 0%, 0%);stroke-width:0.12;"), Some(pairs));
+        assert_eq!(of(" ; "), Some(Vec::new()));
+        for css in [
+            "fill:red !important",
+            "fill:red;fill:blue",
+            "font-size:4px",
+            "fill",
+            "fill:",
+            "fill:/* no */none",
+            "fill:\"red\"",
+            "fill:r\\65 d",
+        ] {
+            assert_eq!(of(css), None, "{css}");
+        }
+    }
 
     #[test]
     fn references_become_a_color_and_filters_are_unknown() {

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use usvg::roxmltree::{Attribute, Document, Node};
 
 use super::budget::{ids, target};
-use super::css::{parts, tamed, without_pens};
+use super::css::{as_attributes, parts, tamed, without_pens};
 use super::escape::{SET_APART, escaped, written};
 use super::excess::LETTERS_OF_TEXT;
 use super::faults::{Faults, Place};
@@ -42,6 +42,8 @@ struct Writer<'a, 'n> {
     faults: Faults,
     /// A style sheet asks for attributes: all are kept.
     all: bool,
+    /// Whether there is no style sheet, over which a style of an element goes and its attributes do not.
+    unstyled: bool,
     /// Letters of the text at hand that are still handed on.
     letters: usize,
 }
@@ -80,6 +82,7 @@ pub(super) fn plain(
         limits,
         faults: Faults::default(),
         all: sheet.contains('['),
+        unstyled: sheet.trim().is_empty(),
         letters: 0,
     };
     writer.root(xml.root_element(), sheet)?;
@@ -291,14 +294,24 @@ impl<'a> Writer<'a, '_> {
             self.attribute("href", &format!("#{used}"));
         }
         let words = matches!(name, "text" | "tspan");
+        let style = node.attribute("style").map(|s| without_pens(tamed(s)));
+        let pairs = style.as_deref().filter(|_| self.unstyled).and_then(as_attributes);
+        let pairs = pairs.unwrap_or_default();
+        for (name, value) in &pairs {
+            self.attribute(name, value);
+        }
         for a in node.attributes() {
+            let given = |name: &str| a.namespace().is_none() && name == a.name();
+            if !pairs.is_empty() && (given("style") || pairs.iter().any(|p| given(p.0))) {
+                continue;
+            }
             if self.kept(&a) {
                 let value = match a.name() {
                     "fill" | "stroke" if a.value().contains("url(") => "black",
                     // A letter or two tells where a text stands; each with a place of its own would be
                     // shaped for itself.
                     "x" | "y" | "dx" | "dy" | "rotate" if words => numbers::first(a.value()),
-                    "style" => &without_pens(tamed(a.value())),
+                    "style" => style.as_deref().unwrap_or_default(),
                     _ => a.value(),
                 };
                 self.attribute(written(&a), value);

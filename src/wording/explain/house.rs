@@ -24,6 +24,8 @@ pub(super) fn explanation(code: HouseCode) -> &'static Explanation {
         HouseCode::SideLeans => &SIDE_LEANS,
         HouseCode::DrawnUnused => &DRAWN_UNUSED,
         HouseCode::OpeningsOffSiding => &OPENINGS_OFF_SIDING,
+        HouseCode::OpeningTooLarge => &OPENING_TOO_LARGE,
+        HouseCode::FacadeShare => &FACADE_SHARE,
         HouseCode::OpeningOutside => &OPENING_OUTSIDE,
         HouseCode::OpeningStraddles => &OPENING_STRADDLES,
         HouseCode::OpeningSize => &OPENING_SIZE,
@@ -104,6 +106,18 @@ const OPENINGS_OFF_SIDING: Explanation = Explanation {
     cause: "The walls of an elevation were taken from drawn siding, and some windows or doors stand where none is drawn: in stone, in a roof, in a part that is not sided. They are left out.",
     remedy: "If one of them stands in siding, draw its wall as a closed outline on A-WALL-OTLN. Else nothing is to be done.",
     example: "three skylights over an eave",
+};
+const OPENING_TOO_LARGE: Explanation = Explanation {
+    title: "An opening larger than openings are",
+    cause: "Something on a layer of windows or doors lies over drawn siding in which it has no hole, and is over 12 ft high or covers more than half of its wall, as a door more than 85 percent. A border, a schedule or the frame of a detail is drawn so. To cut it out would leave most of the wall without siding, so nothing is laid out.",
+    remedy: "Move it to another layer if it is no opening. If it is one, put \"opening-too-large\" into `accept` under [drawing], which makes the finding a warning, or give it as [[opening]].",
+    example: "a rectangle of 14 x 8 ft on A-GLAZ over a wall of 20 x 9 ft",
+};
+const FACADE_SHARE: Explanation = Explanation {
+    title: "Siding covers little of an elevation",
+    cause: "The walls of an elevation were taken from drawn siding, and they cover less than a quarter of the box round what is drawn there. Some walls may be drawn another way, so that they were not seen, or the view is a plan or a detail.",
+    remedy: "Compare the walls on the sheet with the drawing. Where some are missing, name the layer of their siding as `siding_layer` under [[elevation]], or give them as [[wall]]. A view that is no elevation is left out by `skip = true` under its [[elevation]].",
+    example: "a patch of 20 sq ft on a facade of 600",
 };
 const PLANE_ASSUMED: Explanation = Explanation {
     title: "Parts of siding were taken for one wall",

@@ -7,6 +7,7 @@ use crate::model::corner::CornerKind;
 use crate::model::ids::{CornerId, OpeningId, WallId};
 use crate::units::LengthStyle;
 use crate::wording::corners;
+use crate::wording::lists::joined;
 
 const CORRECT_NAME: &str = "Correct the name in the job file.";
 
@@ -94,7 +95,7 @@ fn set_backs(taken: &[TakenSetBack], boards: bool, style: LengthStyle) -> Findin
     } else {
         ""
     };
-    let (figures, keys) = (listed(&figures), listed(&keys));
+    let (figures, keys) = (joined(&figures), joined(&keys));
     if boards {
         return FindingWords::new(
             format!(

@@ -11,6 +11,9 @@ use crate::wording::takeoff::items::piece;
 /// Most boards named in one finding.
 const NAMED: usize = 6;
 
+/// Of skirt boards alone.
+const SKIRT: &str = "Siding starts whole on it; without it a strip under `courses.least_strip` would be left. Another `courses.datum`, or a smaller `courses.least_strip`, does without it.";
+
 pub(super) fn words(
     wall: &str,
     fillers: &[PlacedFiller],
@@ -19,6 +22,11 @@ pub(super) fn words(
     style: LengthStyle,
 ) -> FindingWords {
     let each: Vec<String> = fillers.iter().map(|f| board(f, style)).collect();
+    let width = format!(
+        "Siding is laid where {} of it shows (`courses.least_width`): ask the architect for that room if siding is wanted there.",
+        style.short(least)
+    );
+    let skirts = fillers.iter().all(|f| f.between.iter().any(|s| s.to == FilledTo::Course));
     let takes = if fillers.len() == 1 { "takes no" } else { "take no" };
     FindingWords::new(
         format!(
@@ -29,8 +37,8 @@ pub(super) fn words(
             first_of(&each, NAMED)
         ),
         format!(
-            "Rip a flat trim board to the width, or wrap it in coil, and flash it; run the trim of an opening around it too. Siding is laid where {} of it shows (`courses.least_width`): ask the architect for that room if siding is wanted there.",
-            style.short(least)
+            "Rip a flat trim board to the width, or wrap it in coil, and flash it; run the trim of an opening around it too. {}",
+            if skirts { SKIRT.to_owned() } else { width }
         ),
     )
 }
@@ -87,5 +95,6 @@ fn filled_to(to: FilledTo) -> &'static str {
         FilledTo::BareBelow => "the band or bare area below",
         FilledTo::Start => "the bottom of the wall",
         FilledTo::LowerRoof => "the lower roof",
+        FilledTo::Course => "the first whole course",
     }
 }

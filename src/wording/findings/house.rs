@@ -41,17 +41,8 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
             ),
             "Look for a pattern that stands on the layer, or draw one outline round them.",
         ),
-        F::GradeTooFine { points, most } => FindingWords::new(
-            format!(
-                "{}the lines of grade have {points} points, where {most} are the most that are laid out",
-                elevation(finding)
-            ),
-            "Simplify the line of grade: a point where its slope changes is enough.",
-        ),
+        F::GradeTooFine { points, most } => grade_too_fine(finding, *points, *most),
         F::WallsFromHatch { walls, line_spacings } => from_hatch(walls, line_spacings, style),
-        F::PlaneAssumed { .. } | F::SidingDetail { .. } | F::OpeningsOffSiding { .. } => {
-            planes::words(found, &layer)
-        }
         F::WallsFromLines { walls } => from_lines(walls),
         F::WallFoot { layer } => wall_foot(layer),
         F::FacesLeft { faces } => faces_left(*faces),
@@ -69,7 +60,22 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
             stops_short(wall, *short_of, *width, *length, style)
         }
         F::JointInOpening {} => joint_in_opening(),
+        F::PlaneAssumed { .. }
+        | F::SidingDetail { .. }
+        | F::OpeningsOffSiding { .. }
+        | F::OpeningTooLarge { .. }
+        | F::FacadeShare { .. } => planes::words(found, &layer, style),
     }
+}
+
+fn grade_too_fine(finding: &Finding, points: usize, most: usize) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "{}the lines of grade have {points} points, where {most} are the most that are laid out",
+            elevation(finding)
+        ),
+        "Simplify the line of grade: a point where its slope changes is enough.",
+    )
 }
 
 fn joint_in_opening() -> FindingWords {

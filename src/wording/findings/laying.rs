@@ -180,7 +180,13 @@ fn notch_thin(
         NotchPlace::Under => "under it",
         NotchPlace::Over => "over it",
     };
-    let one = |n: &ThinNotch| format!("{} ({} {})", n.piece, style.short(n.left), place(n.place));
+    let one = |n: &ThinNotch| {
+        let board = n.board.as_ref().map_or(String::new(), |b| {
+            let [high, long] = [b.high, b.long].map(|l| style.short(l));
+            format!("; a board {high} high and {long} long at {} closes it", b.opening)
+        });
+        format!("{} ({} {}{board})", n.piece, style.short(n.left), place(n.place))
+    };
     let each: Vec<String> = notches.iter().map(one).collect();
     FindingWords::new(
         format!(

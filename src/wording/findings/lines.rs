@@ -243,12 +243,14 @@ fn squared(
     } else {
         String::new()
     };
-    let message = format!("drawing noise taken out: {}{far}", done.join(", "));
+    let turned = tilt.is_some_and(|t| t.abs() > TURNED);
+    let what = if turned { "set upright" } else { "drawing noise taken out" };
+    let message = format!("{what}: {}{far}", done.join(", "));
     FindingWords::new(
         message,
         if slight {
             "Nothing to do: less than two marks of a tape are apart."
-        } else if tilt.is_some_and(|t| t.abs() > TURNED) {
+        } else if turned {
             "Draw the view upright, or make sure on the sheets that what was laid out stands as it is meant."
         } else {
             "Look there: a side that is built at a slope so slight must be drawn steeper, or over 1/4 in."

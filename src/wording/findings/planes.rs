@@ -2,10 +2,10 @@
 
 use super::finding_words::FindingWords;
 use crate::finding::house::HouseFinding;
-use crate::units::counted;
+use crate::units::{LengthStyle, counted};
 
 /// Words for what is found of planes of drawn siding; none for other findings.
-pub(super) fn words(found: &HouseFinding, layer: &str) -> FindingWords {
+pub(super) fn words(found: &HouseFinding, layer: &str, style: LengthStyle) -> FindingWords {
     use HouseFinding as F;
     match found {
         F::PlaneAssumed { uprights, roofs, holes, slight } => {
@@ -13,6 +13,15 @@ pub(super) fn words(found: &HouseFinding, layer: &str) -> FindingWords {
         }
         F::SidingDetail { filled, strips, area } => detail(*filled, *strips, *area),
         F::OpeningsOffSiding { openings } => off_siding(*openings, layer),
+        F::OpeningTooLarge { height, percent, accepted } => {
+            too_large(layer, (*height, *percent), *accepted, style)
+        }
+        F::FacadeShare { percent } => FindingWords::new(
+            format!(
+                "the drawn siding covers {percent:.0} percent of what is drawn of this elevation"
+            ),
+            "Look at the sheet for walls that are missing: name the layer of the siding as `siding_layer` under [[elevation]], or give walls as [[wall]]. If this is no elevation, set `skip = true` under its [[elevation]].",
+        ),
         _ => FindingWords::new(String::new(), ""),
     }
 }
@@ -63,5 +72,24 @@ fn off_siding(openings: usize, layer: &str) -> FindingWords {
             counted(openings, "opening")
         ),
         "If one of them stands in siding, draw its wall as a closed outline on A-WALL-OTLN.",
+    )
+}
+
+fn too_large(
+    layer: &str,
+    (height, percent): (f64, f64),
+    accepted: bool,
+    style: LengthStyle,
+) -> FindingWords {
+    let high = style.length(height);
+    FindingWords::new(
+        format!(
+            "an opening{layer}, {high} high, covers {percent:.0} percent of its wall's drawn siding"
+        ),
+        if accepted {
+            "It is cut out of the siding, since the job accepts this. Check it on the sheet."
+        } else {
+            "If it is a border or a frame, move it to another layer. If it is an opening, put \"opening-too-large\" into `accept` under [drawing], or give it as [[opening]]."
+        },
     )
 }

@@ -47,14 +47,13 @@ pub(super) fn slopes(
     (turned, turn): (usize, f64),
     style: LengthStyle,
 ) -> String {
-    let round = if turned > 0 {
-        format!(
-            ", and one bent {} round each of {} they end at",
-            style.short(turn),
-            counted(turned, "corner")
-        )
-    } else {
-        String::new()
+    let round = match turned {
+        0 => String::new(),
+        1 => format!(", and one bent {} round the corner at its end", style.short(turn)),
+        _ => format!(
+            ", and one bent {} round each of {turned} corners at their ends",
+            style.short(turn)
+        ),
     };
     format!(
         "where a lower roof slopes along a wall, at least 4 x 4 in{}: {} at {} to a course of roofing, one more a slope{round}",

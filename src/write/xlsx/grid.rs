@@ -252,6 +252,12 @@ impl Grid {
         }
     }
 
+    /// Whether its pages lie, and how many there are.
+    pub(super) fn pages(&self) -> (bool, u16) {
+        let wide = self.widths.iter().take(self.printed).sum();
+        pages(wide, self.printed_rows.map_or(self.above + self.lines, |p| p.1))
+    }
+
     /// Prints one page wide on a few: paper of the job's part of the world, page numbers, name.
     pub(super) fn done(mut self, layout: &Layout) -> Result<Worksheet, XlsxError> {
         use crate::units::LengthStyle;
@@ -271,9 +277,8 @@ impl Grid {
             0 => String::new(),
             n => format!("&C&B{}", checks::failed(n)),
         };
-        let wide = self.widths.iter().take(self.printed).sum();
-        let (rows, lines) = self.printed_rows.unwrap_or((self.row + 1, self.above + self.lines));
-        let (lies, high) = pages(wide, lines);
+        let (lies, high) = self.pages();
+        let rows = self.printed_rows.map_or(self.row + 1, |p| p.0);
         if self.printed < self.widths.len() || self.printed_rows.is_some() {
             let last_column = self.printed.saturating_sub(1) as u16;
             let last_row = rows.saturating_sub(1);

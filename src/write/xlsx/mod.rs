@@ -32,17 +32,7 @@ pub const SHEETS: usize = 8;
 /// What the writing library says; no layout is known to bring it to that.
 pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, WriterFault> {
     let mut book = Workbook::new();
-    let sheets: [_; SHEETS] = [
-        summary::sheet(layout, takeoff),
-        order::sheet(layout, takeoff),
-        panels::sheet(layout),
-        trim::sheet(layout, takeoff),
-        walls::sheet(layout, takeoff),
-        zones::sheet(layout, takeoff),
-        pole::sheet(layout),
-        assumptions::sheet(layout, takeoff),
-    ];
-    for sheet in sheets {
+    for sheet in sheets(layout, takeoff) {
         book.push_worksheet(sheet.done(layout).map_err(WriterFault::of)?);
     }
     let date = date(&layout.job.title.date).map_err(WriterFault::of)?;
@@ -52,6 +42,24 @@ pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, WriterFau
         .set_creation_datetime(&date);
     book.set_properties(&properties);
     book.save_to_buffer().map_err(WriterFault::of)
+}
+
+fn sheets(layout: &Layout, takeoff: &Takeoff) -> [grid::Grid; SHEETS] {
+    [
+        summary::sheet(layout, takeoff),
+        order::sheet(layout, takeoff),
+        panels::sheet(layout),
+        trim::sheet(layout, takeoff),
+        walls::sheet(layout, takeoff),
+        zones::sheet(layout, takeoff),
+        pole::sheet(layout),
+        assumptions::sheet(layout, takeoff),
+    ]
+}
+
+/// Pages that each sheet prints on.
+pub fn pages(layout: &Layout, takeoff: &Takeoff) -> [u16; SHEETS] {
+    sheets(layout, takeoff).map(|s| s.pages().1)
 }
 
 /// A date written `2026-11-25`, else the first day of 2000: no clock is asked.

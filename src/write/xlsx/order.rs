@@ -31,10 +31,12 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
         layout,
         "Order",
         &[
-            25.0, 11.0, 11.0, 9.0, 8.0, 8.0, 10.0, 10.0, 11.0, 8.0, 11.0, 90.0, 70.0, 13.0, 13.0,
-            14.0,
+            25.0, 11.0, 11.0, 9.0, 8.0, 8.0, 10.0, 10.0, 11.0, 8.0, 11.0, 176.0, 14.0, 13.0, 13.0,
+            70.0,
         ],
     );
+    // What each line counts one by one is for whoever reads the file.
+    g.print_columns(15);
     g.texts(&["Order"], Look::Title);
     let currency = takeoff.cost.as_ref().map(|c| c.currency.as_str()).unwrap_or_default();
     let (price, extended) = match currency {
@@ -56,10 +58,10 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
             tables::UNITS_TO_BUY,
             &extended,
             tables::BASIS,
-            "Counts",
+            tables::ITEM_NUMBER,
             "Stock length",
             "Length used",
-            tables::ITEM_NUMBER,
+            "Counts",
         ],
         &[3, 4, 5, 6, 7, 8, 9, 10],
     );
@@ -137,13 +139,13 @@ fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
     }
     let rule = check.map(|c| rule(&c.counting_rule));
     g.text(11, &how(layout, takeoff, line, rule), Look::Wrapped);
-    g.text(12, &ranges(&line.counts), Look::Wrapped);
+    g.text(12, &line.item_number, Look::Text);
     for (col, length) in [(13, line.stock), (14, line.length)] {
         if let Some(l) = length {
             g.text(col, &layout.job.sheet.lengths.length(l), Look::Text);
         }
     }
-    g.text(15, &line.item_number, Look::Text);
+    g.text(15, &ranges(&line.counts), Look::Text);
     g.next();
 }
 

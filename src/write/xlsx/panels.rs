@@ -76,7 +76,7 @@ fn started(layout: &Layout) -> Grid {
         siding::pieces_heading(layout.job.product.kind),
         &[
             9.0, 8.0, 11.0, 10.0, 10.0, 10.0, 13.0, 9.0, 8.0, 9.0, 8.0, 9.0, 9.0, 20.0, 11.0, 8.0,
-            60.0, 11.0, 10.0, 10.0, 9.0, 9.0, 30.0, 30.0, 8.0, 8.0, 8.0,
+            60.0, 11.0, 10.0, 10.0, 9.0, 9.0, 30.0, 30.0, 8.0, 8.0, 8.0, 40.0,
         ],
     );
     let what = siding::piece(layout.job.product.kind);
@@ -179,7 +179,7 @@ fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
         g.text(26, "yes", Look::Text);
     }
     if !work.holds.is_empty() {
-        g.text(27, &cuts::holds(work), Look::Wrapped);
+        g.text(27, &cuts::holds(work), Look::Text);
     }
 }
 

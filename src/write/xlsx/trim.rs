@@ -16,10 +16,13 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new(
         layout,
         "Trim",
-        &[22.0, 8.0, 11.0, 8.0, 22.0, 11.0, 13.0, 16.0, 16.0, 20.0, 11.0, 12.0, 20.0, 11.0],
+        &[22.0, 9.5, 15.0, 8.0, 22.0, 15.0, 13.0, 16.0, 16.0, 20.0, 11.0, 12.0, 30.0, 24.0],
     );
-    g.texts(&[tables::TRIM], Look::Title);
-    g.texts(&[tables::trim_note(&layout.job)], Look::Text);
+    // Which other wall, and what is left, is for whoever reads the file.
+    g.print_columns(12);
+    g.text(0, tables::TRIM, Look::Title);
+    g.text(4, tables::trim_note(&layout.job), Look::Text);
+    g.next();
     let head = heads(&mut g, style);
     let first = g.row + 1;
     let pieces: BTreeMap<&str, &TrimPiece> =

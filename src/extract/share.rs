@@ -1,0 +1,68 @@
+//! How much of what is drawn of a facade its walls cover: where that is little, some of them may not have
+//! been seen.
+
+use crate::finding::house::HouseFinding;
+use crate::finding::{Finding, Findings};
+use crate::geom::polygon::{bounds, total_area};
+use crate::geom::vocabulary::Rect;
+use crate::model::house::{DrawnElevation, House, WallWay};
+use crate::model::linework::Role;
+
+/// Walls taken from drawn siding that cover less than this of a facade, percent, are told: of our own
+/// choosing, no source. Half of a house with stone, roofs and glass is sided, and a quarter seldom is not.
+const LITTLE: f64 = 25.0;
+
+/// Tells of elevations on which drawn siding covers little of what is drawn.
+pub(super) fn report(house: &House, findings: &mut Findings) {
+    for e in &house.elevations {
+        let of_siding = e.walls.iter().all(|w| w.way == WallWay::Hatch) && !e.walls.is_empty();
+        let percent = percent(e);
+        if of_siding && percent < LITTLE {
+            let kind = HouseFinding::FacadeShare { percent };
+            findings.push(Finding::new(kind).at(place(e)).on(e.name.as_str()));
+        }
+    }
+}
+
+/// Where an elevation's walls are, drawing units.
+fn place(e: &DrawnElevation) -> crate::geom::vocabulary::Point {
+    let walls = e.walls.iter().filter_map(|w| bounds(&w.outline)).reduce(|a, b| a.union(b));
+    e.to_source * walls.unwrap_or_default().center()
+}
+
+/// How much of a facade its walls take, openings with them, percent.
+fn percent(e: &DrawnElevation) -> f64 {
+    let faces: f64 = e.walls.iter().map(|w| total_area(&w.faces)).sum();
+    100.0 * faces / facade(e).max(f64::MIN_POSITIVE)
+}
+
+/// Area of the box round what is drawn of a facade, square inches: its lines but for marks and ground, a
+/// fiftieth of their length left out at each end.
+pub fn facade(e: &DrawnElevation) -> f64 {
+    use Role::{CornerTag, Dimension, Frame, Grade, Ignore, Level, Title};
+    let aside = [CornerTag, Dimension, Frame, Grade, Ignore, Level, Title];
+    let lines = e.backdrop.iter().filter(|b| b.role.is_none_or(|r| !aside.contains(&r)));
+    let mut sides: Vec<(f64, f64, f64)> = lines
+        .flat_map(|b| b.points.windows(2))
+        .map(|w| (w[0].midpoint(w[1]).x, w[0].midpoint(w[1]).y, w[0].distance(w[1])))
+        .collect();
+    let mut between = |of: fn(&(f64, f64, f64)) -> f64| {
+        sides.sort_by(|a, b| of(a).total_cmp(&of(b)));
+        let all: f64 = sides.iter().map(|s| s.2).sum();
+        let (mut low, mut high, mut passed) = (0.0, 0.0, 0.0);
+        for s in &sides {
+            if passed <= 0.02 * all {
+                low = of(s);
+            }
+            if passed <= 0.98 * all {
+                high = of(s);
+            }
+            passed += s.2;
+        }
+        (low, high)
+    };
+    let ((x0, x1), (y0, y1)) = (between(|s| s.0), between(|s| s.1));
+    let drawn = Rect::new(x0, y0, x1, y1);
+    let walls = e.walls.iter().filter_map(|w| bounds(&w.outline)).reduce(|a, b| a.union(b));
+    walls.map_or(drawn, |w| w.union(drawn)).area()
+}
