@@ -68,9 +68,9 @@ pub fn page(layout: &Layout, takeoff: &Takeoff, backdrops: &Backdrops) -> String
         let _ = write!(out, "<li>{}</li>", escaped(said));
     }
     let _ = write!(out, "</ul><p>{}</p></details></section></main>", escaped(&cautions::notice()));
-    let _ = write!(
+    let _ = writeln!(
         out,
-        "<aside id=\"told\" aria-live=\"polite\" hidden></aside><script>{SCRIPT}</script></body></html>\n"
+        "<aside id=\"told\" aria-live=\"polite\" hidden></aside><script>{SCRIPT}</script></body></html>"
     );
     out
 }
