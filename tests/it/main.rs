@@ -111,6 +111,7 @@ mod reading;
 mod recount;
 mod recount_estimate;
 mod recount_flashing;
+mod review;
 mod roof_slopes;
 mod samples;
 #[path = "../seamcase/mod.rs"]
