@@ -178,7 +178,8 @@ impl<'a> Bar<'a> {
     }
 
     fn height(&self) -> f64 {
-        if spread(&self.labels, (0.0, self.width)).is_some() { ROW } else { TALL_ROW }
+        let lines = lines(&self.labels, (0.0, self.width));
+        ROW + (lines - 1) as f64 * (TALL_ROW - ROW)
     }
 
     fn draw(&self, c: &mut Canvas, at: Point) {
@@ -208,19 +209,24 @@ impl<'a> Bar<'a> {
     }
 }
 
-/// Lengths under a bar: in one line, each under its piece or as near as there is room; in two where
+/// Lengths under a bar: in one line, each under its piece or as near as there is room; in more where
 /// one does not hold them. None is cut short.
 fn below(c: &mut Canvas, labels: &[(f64, String)], r: (f64, f64), top: f64) {
-    let (near, far) = (top - 0.275, top - 0.275 - TEXT * 1.3);
-    if let Some(at) = spread(labels, r) {
-        return write_all(c, labels, &at, near);
-    }
-    for (first, y) in [(0, near), (1, far)] {
-        let row: Vec<(f64, String)> = labels.iter().skip(first).step_by(2).cloned().collect();
-        // Two lines hold what any panel is cut into; if not, they run on.
+    let lines = lines(labels, r);
+    for first in 0..lines {
+        let row: Vec<(f64, String)> = labels.iter().skip(first).step_by(lines).cloned().collect();
         let at = spread(&row, r).unwrap_or_else(|| in_a_line(&row, r.0));
-        write_all(c, &row, &at, y);
+        write_all(c, &row, &at, top - 0.275 - first as f64 * (TALL_ROW - ROW));
     }
+}
+
+/// How many lines hold the lengths under a bar, taken by turns.
+fn lines(labels: &[(f64, String)], r: (f64, f64)) -> usize {
+    let row = |first: usize, of: usize| -> Vec<(f64, String)> {
+        labels.iter().skip(first).step_by(of).cloned().collect()
+    };
+    let holds = |of: &usize| (0..*of).all(|first| spread(&row(first, *of), r).is_some());
+    (1..=labels.len()).find(holds).unwrap_or(labels.len().max(1))
 }
 
 fn write_all(c: &mut Canvas, labels: &[(f64, String)], at: &[f64], y: f64) {

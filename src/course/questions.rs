@@ -76,6 +76,14 @@ fn foot<'a>(layout: &'a LaidHouse, side: &CornerSide) -> Option<Foot<'a>> {
     let meets = |p: Xy| (p[0] - at[0]).abs() <= LEVEL && (p[1] - at[1]).abs() <= LEVEL;
     let on_stone =
         wall.edges.iter().any(|e| e.kind == EdgeKind::BareTop && (meets(e.from) || meets(e.to)));
+    // A skirt board on the stone is no part of it.
+    let skirt = wall.fillers.iter().find(|f| {
+        let [left, _, right, top] = f.place;
+        f.opening.is_none()
+            && (top - at[1]).abs() <= LEVEL
+            && (left - AT_CORNER..=right + AT_CORNER).contains(&at[0])
+    });
+    let at = skirt.map_or(at, |f| [at[0], f.place[1]]);
     Some(Foot { elevation, wall, at, on_stone })
 }
 

@@ -377,7 +377,7 @@ mod tests {
         let (key, view) = ("elevation.1.region".to_owned(), "B".to_owned());
         assert_eq!(first(text), (5, 10, ValueFault::RegionEmpty { key, view }));
         let (.., fault) = first("[drawing]\naccept = [\"opening-outsid\"]\n");
-        assert!(matches!(fault, ValueFault::NotOneOf { choices, .. } if choices.len() == 2));
+        assert!(matches!(fault, ValueFault::NotOneOf { choices, .. } if choices.len() == 3));
         let (line, column, _) = first("[layers]\nwall = [\"\"]\n");
         assert_eq!((line, column), (2, 8));
     }

@@ -4,7 +4,7 @@ use crate::clean::{Destination, clean};
 use crate::layout::Layout;
 
 /// Names that a layout or a check may write into a folder, whichever features were on.
-pub const FILE_NAMES: [&str; 14] = [
+pub const FILE_NAMES: [&str; 15] = [
     "layout.json",
     "overlay.dxf",
     "overlay.pdf",
@@ -17,6 +17,7 @@ pub const FILE_NAMES: [&str; 14] = [
     "cut-list.csv",
     "story-pole.csv",
     "report.txt",
+    "review.html",
     "problems.svg",
     "check.txt",
 ];

@@ -8,7 +8,7 @@ use super::workbook;
 use crate::cores;
 use crate::finding::files::WriterFault;
 use crate::layout::set::LaidSet;
-use crate::write::{csv, csv_bar, json, report};
+use crate::write::{csv, csv_bar, json, report, review};
 
 type Peer = fn(&Given) -> Result<OutputFile, WriterFault>;
 
@@ -30,6 +30,10 @@ const PEERS: &[Peer] = &[
     |g| Ok(("cut-list.csv".to_owned(), csv_bar::under_bar(g.layout, csv::cut_list(g.layout)))),
     |g| Ok(("story-pole.csv".to_owned(), csv_bar::under_bar(g.layout, csv::story_pole(g.layout)))),
     |g| Ok(("report.txt".to_owned(), report::text(g.layout, g.takeoff).into_bytes())),
+    |g| {
+        let page = review::page(g.layout, g.takeoff, g.backdrops);
+        Ok(("review.html".to_owned(), page.into_bytes()))
+    },
     |g| Ok(overlay::in_source(g.layout, g.backdrops, g.source)),
 ];
 

@@ -27,6 +27,7 @@ pub mod pole;
 pub mod proof;
 pub mod report;
 pub mod restricted;
+pub mod review;
 pub mod seams;
 pub mod sheet_lengths;
 pub mod sheets;

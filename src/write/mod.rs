@@ -23,6 +23,7 @@ pub mod report;
 mod report_nails;
 mod report_pole;
 mod report_work;
+pub mod review;
 mod saw_places;
 #[cfg(feature = "xlsx")]
 mod settings;

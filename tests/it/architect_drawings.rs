@@ -28,8 +28,15 @@ fn every_habit_is_drawn_often() {
     assert!(seldom.is_empty(), "{seldom:#?}");
 }
 
+/// The first twenty: none is wrong without an alarm.
 #[test]
-#[ignore = "not there yet: of the 200 open drawings the walls are right in 99 %, areas in 93 % of those, 9 are wrong without an alarm"]
+fn twenty_drawings_are_read_or_told() {
+    let s = score(&(OPEN..OPEN + 20).collect::<Vec<u64>>());
+    assert!(s.silent().is_empty() && s.walls() >= WALLS, "{}: {:?}", s.line(), s.silent());
+}
+
+#[test]
+#[ignore = "not there yet: of the 200 open drawings the walls are right in 98 %, areas in 99 % of those, 2 are wrong without an alarm; of the 100 others 96 %, 98 % and 4"]
 fn thirty_drawings_are_read_as_a_person_reads_them() {
     let s = score(&seeds((OPEN..OPEN + 20).chain(SEALED..SEALED + 10)));
     s.report();

@@ -33,6 +33,7 @@ fn the_main_job_writes_every_file_of_the_contract() {
         "takeoff.csv",
         "cut-list.csv",
         "report.txt",
+        "review.html",
         "sheets/01-cover.svg",
         "sheets/01-cover.png",
     ] {

@@ -12,9 +12,9 @@ use lapwright::{normalize, read};
 use crate::support::inches;
 
 /// A segment on a layer.
-type Line = (&'static str, (f64, f64), (f64, f64));
+pub(crate) type Line = (&'static str, (f64, f64), (f64, f64));
 
-fn dxf(lines: &[Line]) -> String {
+pub(crate) fn dxf(lines: &[Line]) -> String {
     let mut out = String::from("0\nSECTION\n2\nENTITIES\n");
     for (layer, a, b) in lines {
         let _ = write!(
@@ -26,14 +26,14 @@ fn dxf(lines: &[Line]) -> String {
     out + "0\nENDSEC\n0\nEOF\n"
 }
 
-fn ring(layer: &'static str, b: [f64; 4]) -> Vec<Line> {
+pub(crate) fn ring(layer: &'static str, b: [f64; 4]) -> Vec<Line> {
     let [x0, y0, x1, y1] = b;
     let at = [(x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0)];
     at.windows(2).map(|w| (layer, w[0], w[1])).collect()
 }
 
 /// Level lines from `from` on, `pitch` apart, within what `across` says of each height, less boxes.
-fn courses(
+pub(crate) fn courses(
     layer: &'static str,
     (from, to, pitch): (f64, f64, f64),
     across: impl Fn(f64) -> (f64, f64),
@@ -57,7 +57,7 @@ fn courses(
     out
 }
 
-fn lines_of(bytes: &[u8]) -> (Linework, Findings) {
+pub(crate) fn lines_of(bytes: &[u8]) -> (Linework, Findings) {
     let mut findings = Findings::default();
     let d = read::drawing(bytes, "d", &read::Limits::default(), &mut findings).unwrap();
     let lines = normalize::linework(&d, &inches(), &mut findings).unwrap();
@@ -65,7 +65,7 @@ fn lines_of(bytes: &[u8]) -> (Linework, Findings) {
 }
 
 /// Areas of drawn courses: box, square inches, and boxes of their holes.
-fn patches(lines: &Linework) -> Vec<(Rect, f64, Vec<Rect>)> {
+pub(crate) fn patches(lines: &Linework) -> Vec<(Rect, f64, Vec<Rect>)> {
     let of = |h: &HatchArea| {
         let mut rings = h.hatch.rings();
         rings.sort_by(|a, b| signed_area(b).abs().total_cmp(&signed_area(a).abs()));

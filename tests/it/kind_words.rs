@@ -89,9 +89,10 @@ fn found(text: &str, words: &[&str]) -> Option<String> {
 fn texts(name: &str, bytes: &[u8]) -> Vec<String> {
     let whole = || String::from_utf8_lossy(bytes).into_owned();
     match name.rsplit('.').next().unwrap() {
-        "svg" => {
-            whole().split('>').filter_map(|t| t.split('<').next().map(str::to_owned)).collect()
-        }
+        "svg" | "html" => crate::review::without_code(&whole())
+            .split('>')
+            .filter_map(|t| t.split('<').next().map(str::to_owned))
+            .collect(),
         "txt" => whole().split("\n\n").map(str::to_owned).collect(),
         "dxf" => {
             let lines: Vec<String> = whole().lines().map(|l| l.trim().to_owned()).collect();

@@ -38,6 +38,7 @@ mod drafting;
 #[path = "../noise/mod.rs"]
 mod drafting_noise;
 mod drawing_noise;
+mod drawn_ends;
 mod drawn_shapes;
 mod drawn_siding;
 mod drawn_units;
@@ -110,6 +111,7 @@ mod reading;
 mod recount;
 mod recount_estimate;
 mod recount_flashing;
+mod review;
 mod roof_slopes;
 mod samples;
 #[path = "../seamcase/mod.rs"]

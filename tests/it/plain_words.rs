@@ -113,10 +113,10 @@ fn words_of_faulty_jobs_are_plain() {
 
 /// Texts of an output: of pictures what stands between tags, of JSON its strings.
 fn texts(name: &str, bytes: &[u8]) -> Vec<String> {
-    let whole = String::from_utf8_lossy(bytes).into_owned();
-    if name.ends_with(".svg") {
+    let whole = crate::review::without_code(&String::from_utf8_lossy(bytes));
+    if name.ends_with(".svg") || name.ends_with(".html") {
         let between = whole.split('>').filter_map(|t| t.split('<').next());
-        return between.map(|t| t.replace("&quot;", "\"")).collect();
+        return between.map(|t| t.replace("&quot;", "\"").replace("&#39;", "'")).collect();
     }
     if name.ends_with(".json") {
         let mut out = Vec::new();

@@ -15,8 +15,22 @@ fn what_is_true_of_all_drawings_adds_up() {
     assert_eq!(seldom(all(), 60), Vec::<String>::new());
 }
 
+/// Drawings that are read wrong without an alarm, faults that are known: siding over a band that is not
+/// seen, strokes of stone taken for courses.
+const KNOWN: [u64; 2] = [50, 191];
+
+/// The two hundred that may be looked at one by one.
 #[test]
-#[ignore = "not there yet: of the 200 open drawings the walls are right in 99 %, areas in 93 % of those, 9 are wrong without an alarm"]
+fn open_drawings_are_read_as_a_person_reads_them_but_for_two() {
+    let s = score(&(OPEN..OPEN + 200).collect::<Vec<u64>>());
+    println!("{}", s.line());
+    let silent = s.silent();
+    assert!(silent.iter().all(|seed| KNOWN.contains(seed)), "wrong without an alarm: {silent:?}");
+    assert!(s.walls() >= 0.95 && s.areas() >= 0.98, "{}", s.line());
+}
+
+#[test]
+#[ignore = "not there yet: of the 200 open drawings the walls are right in 98 %, areas in 99 % of those, 2 are wrong without an alarm; of the 100 others 96 %, 98 % and 4"]
 fn three_hundred_drawings_are_read_as_a_person_reads_them() {
     let s = score(&seeds(all()));
     s.report();

@@ -45,6 +45,12 @@ impl Height {
     fn is_level(&self) -> bool {
         (self.h0 - self.h1).abs() <= ON
     }
+
+    /// Whether it is a short level line that ends on either side short of where courses do: a stroke of stone.
+    fn is_dash(&self, span: Span) -> bool {
+        let inside = self.x0 > span.0 + ON && self.x1 < span.1 - ON;
+        self.is_level() && inside && self.x1 - self.x0 < LONG
+    }
 }
 
 /// What lies over `span` of a course line at `y`, or under it, up to the first drawn line; lines for which
@@ -67,7 +73,7 @@ pub(super) fn cap(
         .into_iter()
         .filter(|(_, stroke)| !own(*stroke))
         .filter_map(|(s, _)| height(s, span, y, way))
-        .filter(|h| h.x1 - h.x0 >= (SHARE * wide).min(LONG))
+        .filter(|h| h.x1 - h.x0 >= (SHARE * wide).min(LONG) && !h.is_dash(span))
         .take(MOST)
         .collect();
     let whole = ends_all(&found, wide, reach);

@@ -13,6 +13,14 @@ const MOVED: f64 = 0.35;
 /// Courses divided by hand are up to this share of the pitch wider or lower than the rest (common practice,
 /// no source).
 const STRETCHED: f64 = 0.2;
+/// Where most lines stand off the pitch by no more than the first share of it, as those of a hatch do, none
+/// stands off by more than the second (common practice, no source).
+const EXACT: (f64, f64) = (0.002, 0.02);
+/// Fewer lines than this do not show how exact they are.
+const MANY: usize = 8;
+/// Two lines of which each runs on past the other stand over one another by this share of the shorter one, or
+/// by this length, inches, if they are of one wall: a row of shingles ends over a course beside its roof.
+const TOUCH: (f64, f64) = (0.15, 12.0);
 /// What stands this near to a course line, inches, is that line.
 const EDGE: f64 = 0.1;
 /// Most rounds in which courses divided by hand are added.
@@ -38,7 +46,7 @@ pub(super) fn links(
     pitch: f64,
     between: impl Fn(Span, Span) -> bool,
 ) -> Vec<Link> {
-    let off = unevenness(pieces, pitch);
+    let (pitch, off) = unevenness(pieces, pitch);
     let mut out = Vec::new();
     let mut looked = 0;
     for (low, p) in pieces.iter().enumerate() {
@@ -60,27 +68,39 @@ pub(super) fn links(
             free = without(&free, over);
         }
     }
+    out.retain(|l| {
+        let shorter = pieces[l.low].length().min(pieces[l.high].length());
+        pieces[l.low].over(&pieces[l.high]) >= TOUCH.1.min(TOUCH.0 * shorter)
+    });
     bridge(pieces, pitch, &mut out, &between);
     stretch(pieces, pitch, &mut out, &between);
     out
 }
 
-/// How far the lines of a family stand off its pitch, inches.
-fn unevenness(pieces: &[Piece], pitch: f64) -> f64 {
+/// The pitch at which most lines of a family stand, and how far any stand off it, inches.
+fn unevenness(pieces: &[Piece], pitch: f64) -> (f64, f64) {
     let reach = 2.0 * UNEVEN * pitch;
-    let mut off: Vec<f64> = Vec::new();
+    let mut gaps: Vec<f64> = Vec::new();
     for p in pieces {
         let near = window(pieces, p.y + pitch - reach, p.y + pitch + reach);
         let alike = near.filter(|h| p.over(&pieces[*h]) > 0.5 * p.length());
-        let gaps = alike.map(|h| (pieces[h].y - p.y - pitch).abs());
-        off.extend(gaps.min_by(f64::total_cmp));
-        if off.len() > 20_000 {
+        let found = alike.map(|h| pieces[h].y - p.y);
+        gaps.extend(found.min_by(|a, b| (a - pitch).abs().total_cmp(&(b - pitch).abs())));
+        if gaps.len() > 20_000 {
             break;
         }
     }
-    off.sort_by(f64::total_cmp);
-    let most = off.get(off.len() * 3 / 4).copied().unwrap_or(0.0);
-    (4.0 * most).clamp(UNEVEN * pitch, reach)
+    gaps.sort_by(f64::total_cmp);
+    let middle = gaps.get(gaps.len() / 2).copied().unwrap_or(pitch);
+    let most_off = |from: f64| {
+        let mut off: Vec<f64> = gaps.iter().map(|g| (g - from).abs()).collect();
+        off.sort_by(f64::total_cmp);
+        off.get(off.len() * 3 / 4).copied().unwrap_or(0.0)
+    };
+    if gaps.len() >= MANY && most_off(middle) <= EXACT.0 * pitch {
+        return (middle, EXACT.1 * pitch);
+    }
+    (pitch, (4.0 * most_off(pitch)).clamp(UNEVEN * pitch, reach))
 }
 
 fn window(pieces: &[Piece], low: f64, high: f64) -> std::ops::Range<usize> {

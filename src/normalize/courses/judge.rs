@@ -16,6 +16,8 @@ const SEED_LINES: usize = 6;
 const SEED_AREA: f64 = 2880.0;
 /// How far off a larger patch of its family a small one may stand, inches.
 const BESIDE: f64 = 96.0;
+/// Fewer lines than this may be the edges of a fascia.
+const FEW: usize = 4;
 /// Lines of one family stand on one another's levels but for this share of the pitch.
 const PHASE: f64 = 0.08;
 /// Of all level lines of its layer and ink inside a patch, its own have at least this share.
@@ -111,11 +113,18 @@ fn grown(all: Vec<Patch>) -> (Vec<Patch>, Vec<Patch>) {
     let seeds: Vec<usize> = (0..all.len())
         .filter(|i| all[*i].lines >= SEED_LINES && all[*i].area() >= SEED_AREA)
         .collect();
+    // What stands over or under a patch of its own wall is on the levels of that one, not of another beside it.
     let beside = |p: &Patch| {
-        seeds.iter().map(|s| &all[*s]).any(|s| {
-            let near = s.frame().inflate(BESIDE, BESIDE).overlaps(p.frame());
-            s.family() == p.family() && near && s.off_levels(p.level.y) <= PHASE
-        })
+        let b = p.frame();
+        let near =
+            |s: &&Patch| s.family() == p.family() && s.frame().inflate(BESIDE, BESIDE).overlaps(b);
+        let near: Vec<&Patch> = seeds.iter().map(|s| &all[*s]).filter(near).collect();
+        let over = |s: &Patch| {
+            let f = s.frame();
+            f.x1.min(b.x1) - f.x0.max(b.x0) > 0.5 * b.width()
+        };
+        let stacked = p.lines < FEW && near.iter().any(|s| over(s));
+        near.iter().any(|s| s.off_levels(p.level.y) <= PHASE && (!stacked || over(s)))
     };
     // A few lines at the edge of another family are that one's, at this spacing by chance.
     let of_other = |p: &Patch| {

@@ -1,7 +1,10 @@
 //! Drawn siding out of loose lines: level lines at one pitch, as exploded hatches and prints leave them,
 //! become areas such as hatches are, with outline, pitch and the level of a line.
 
+mod blank;
+mod boxed;
 mod cap;
+mod crossed;
 mod drawn_lines;
 mod family;
 mod judge;

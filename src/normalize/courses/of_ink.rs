@@ -2,12 +2,13 @@
 
 use std::collections::BTreeSet;
 
+use super::crossed::is_crossed;
 use super::drawn_lines::DrawnLines;
 use super::family::{Link, Span, links, together};
 use super::patch::Patch;
 use super::pieces::{Key, Piece, is_level};
 use super::pitch::{pitches, without_pairs};
-use super::run_ons::without_run_ons;
+use super::run_ons::{of_ground, without_run_ons};
 use super::trace::{Traced, Tracer};
 use crate::geom::polygon::Polygon;
 use crate::geom::vocabulary::{Point, Rect};
@@ -16,11 +17,6 @@ use crate::geom::vocabulary::{Point, Rect};
 const LEAST_LINES: usize = 3;
 /// Fewer lines than this a course apart may be the edges of boards.
 const FIELD: usize = 4;
-/// How near lines between stand to even parts, of the way from line to line.
-const EVEN: f64 = 0.03;
-/// A line of a casing stands this share of a course off others at least, and reaches this far past its frame
-/// at each end, inches (common practice, no source).
-const CASED: (f64, f64, f64) = (0.08, 1.0, 12.0);
 /// Steps from line to line that differ by no more than this share are those of one hatch.
 const NEAR: f64 = 0.01;
 /// Least area, square inches: a strip over a window is one.
@@ -46,44 +42,77 @@ pub(super) fn patches(key: Key, pieces: Vec<Piece>, lines: &DrawnLines) -> Vec<P
     let (mut pieces, upper) = without_pairs(pieces);
     let seconds: BTreeSet<usize> = upper.into_iter().flat_map(|p| p.strokes).collect();
     let all: f64 = pieces.iter().map(Piece::length).sum();
-    let mut out = Vec::new();
+    let (mut out, mut singles): (Vec<Patch>, Vec<Patch>) = Default::default();
+    let mut rows: BTreeSet<usize> = BTreeSet::new();
     for pitch in pitches(&pieces) {
-        let between = |over: Span, heights: Span| {
-            let place = Rect::new(over.0, heights.0, over.1, heights.1);
-            lines.within(place).iter().any(|((p, q), stroke)| {
-                let across = q.x.min(over.1) - p.x.max(over.0);
-                is_level(*p, *q) && across > 0.5 * (over.1 - over.0) && !seconds.contains(stroke)
-            })
-        };
-        let mut links = links(&pieces, pitch, between);
-        links.retain(|l| !is_divided(&pieces, l) && !is_cased(&pieces, l));
-        let used = used_by(&links);
-        let own_length: f64 = used.iter().map(|i| pieces[*i].length()).sum();
-        let alone = own_length >= ALONE * all;
-        let strokes = |used: &BTreeSet<usize>| -> BTreeSet<usize> {
-            let mine = used.iter().flat_map(|i| pieces[*i].strokes.iter().copied());
-            mine.chain(seconds.iter().copied()).collect()
-        };
-        let pitch = refined(&pieces, &links, pitch);
-        let own = strokes(&used);
-        let (links, ground) = without_run_ons(&pieces, links);
-        let groups = together(pieces.len(), &links);
-        // The two edges of a fascia or a frieze may stand a course apart: siding ends at them all the same.
-        let fields = groups.iter().filter(|g| levels(&pieces, pitch, g).len() >= FIELD);
-        let fields = strokes(&fields.flat_map(|g| used_by(g)).chain(ground).collect());
-        let of = OfPitch { key, pitch, pieces: &pieces, lines, own: &own, fields, all };
-        for group in &groups {
-            out.extend(of.patch(group, if alone { 2 } else { LEAST_LINES }));
-        }
-        if alone {
-            let rest = (0..pieces.len()).filter(|i| !used.contains(i));
-            out.extend(rest.filter_map(|i| of.single(i)));
-        }
+        let found = at_pitch(key, pitch, &mut pieces, (&seconds, all), lines);
+        out.extend(found.patches);
+        singles.extend(found.singles);
         // What is a course of one pitch is none of another.
-        let rest = pieces.into_iter().enumerate().filter(|(i, _)| !used.contains(i));
+        let taken = found.taken;
+        rows.extend(taken.iter().flat_map(|i| pieces[*i].strokes.iter().copied()));
+        let rest = pieces.into_iter().enumerate().filter(|(i, _)| !taken.contains(i));
         pieces = rest.map(|(_, p)| p).collect();
     }
+    // Nor is a row of shingles one by itself.
+    out.extend(singles.into_iter().filter(|p| !rows.contains(&p.stroke)));
     out
+}
+
+/// What is found at one pitch: lines that hang together, lines that stand alone, and the pieces that the first
+/// are of.
+struct Found {
+    patches: Vec<Patch>,
+    singles: Vec<Patch>,
+    taken: BTreeSet<usize>,
+}
+
+/// Patches at one pitch; given the second lines of boards and the length of all pieces.
+fn at_pitch(
+    key: Key,
+    pitch: f64,
+    pieces: &mut [Piece],
+    (seconds, all): (&BTreeSet<usize>, f64),
+    lines: &DrawnLines,
+) -> Found {
+    let between = |over: Span, heights: Span| {
+        let place = Rect::new(over.0, heights.0, over.1, heights.1);
+        lines.within(place).iter().any(|((p, q), stroke)| {
+            let across = q.x.min(over.1) - p.x.max(over.0);
+            is_level(*p, *q) && across > 0.5 * (over.1 - over.0) && !seconds.contains(stroke)
+        })
+    };
+    let mut links = links(pieces, pitch, between);
+    links.retain(|l| !is_crossed(pieces, l));
+    let used = used_by(&links);
+    let own_length: f64 = used.iter().map(|i| pieces[*i].length()).sum();
+    let alone = own_length >= ALONE * all;
+    let pitch = refined(pieces, &links, pitch);
+    let own = strokes(pieces, &used, seconds);
+    let ground = without_run_ons(pieces, &mut links, lines);
+    let groups = together(pieces.len(), &links);
+    let pieces = &*pieces;
+    let of_lines = |least: usize| -> BTreeSet<usize> {
+        let long = groups.iter().filter(|g| levels(pieces, pitch, g).len() >= least);
+        long.flat_map(|g| used_by(g)).collect()
+    };
+    // The two edges of a fascia or a frieze may stand a course apart: siding ends at them all the same.
+    let mut fields = strokes(pieces, &of_lines(FIELD), seconds);
+    fields.extend(ground.iter().flat_map(|(i, over)| of_ground(&pieces[*i], *over, lines)));
+    let of = OfPitch { key, pitch, pieces, lines, own: &own, fields, all };
+    let least = if alone { 2 } else { LEAST_LINES };
+    let alone = (0..pieces.len()).filter(|i| alone && !used.contains(i));
+    Found {
+        patches: groups.iter().filter_map(|g| of.patch(g, least)).collect(),
+        singles: alone.filter_map(|i| of.single(i)).collect(),
+        taken: of_lines(least),
+    }
+}
+
+/// Strokes of pieces, and second lines of boards.
+fn strokes(pieces: &[Piece], used: &BTreeSet<usize>, seconds: &BTreeSet<usize>) -> BTreeSet<usize> {
+    let mine = used.iter().flat_map(|i| pieces[*i].strokes.iter().copied());
+    mine.chain(seconds.iter().copied()).collect()
 }
 
 fn used_by(links: &[Link]) -> BTreeSet<usize> {
@@ -96,43 +125,6 @@ fn levels(pieces: &[Piece], pitch: f64, links: &[Link]) -> Vec<f64> {
     levels.sort_by(f64::total_cmp);
     levels.dedup_by(|b, a| *b - *a < 0.5 * pitch);
     levels
-}
-
-/// Whether lines between two stand at even parts of the way from one to the other: bed joints of brick of
-/// which each third stands a course off.
-fn is_divided(pieces: &[Piece], l: &Link) -> bool {
-    let (low, high) = (pieces[l.low].y, pieces[l.high].y);
-    let step = high - low;
-    let from = pieces.partition_point(|p| p.y <= low + 0.1 * step);
-    let inner = pieces[from..].iter().take_while(|p| p.y < high - 0.1 * step);
-    let across = |p: &&Piece| p.x1.min(l.x1) - p.x0.max(l.x0) > 0.5 * (l.x1 - l.x0);
-    let shares: Vec<f64> = inner.filter(across).map(|p| (p.y - low) / step).collect();
-    let at = |share: f64| shares.iter().any(|s| (s - share).abs() <= EVEN);
-    at(1.0 / 3.0) && at(2.0 / 3.0)
-}
-
-/// Whether one of two lines is the frame of a window, and the casing's line stands between them.
-fn is_cased(pieces: &[Piece], l: &Link) -> bool {
-    let (low, high) = (pieces[l.low].y, pieces[l.high].y);
-    let from = pieces.partition_point(|p| p.y <= low + CASED.0 * (high - low));
-    let inner = || pieces[from..].iter().take_while(|p| p.y < high - CASED.0 * (high - low));
-    let casing = CASED.1..=CASED.2;
-    [l.low, l.high].into_iter().map(|i| &pieces[i]).any(|frame| {
-        let whole = (frame.x0 - l.x0).abs() < 0.1 && (frame.x1 - l.x1).abs() < 0.1;
-        let round =
-            |c: &Piece| casing.contains(&(frame.x0 - c.x0)) && casing.contains(&(c.x1 - frame.x1));
-        whole && inner().any(|c| round(c) && !is_repeated(pieces, c, high - low))
-    })
-}
-
-/// Whether a line as long and as far to the side stands a course over or under another: then it is a course
-/// of a wall that is printed over the other one, and no casing.
-fn is_repeated(pieces: &[Piece], c: &Piece, step: f64) -> bool {
-    [c.y - step, c.y + step].into_iter().any(|y| {
-        let from = pieces.partition_point(|p| p.y < y - CASED.0 * step);
-        let level = pieces[from..].iter().take_while(|p| p.y <= y + CASED.0 * step);
-        level.into_iter().any(|p| (p.x0 - c.x0).abs() < 0.5 && (p.x1 - c.x1).abs() < 0.5)
-    })
 }
 
 /// The pitch by what most links span: lines of something else that stand about a pitch off are left out.

@@ -3,6 +3,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::blank::{End, blank};
+use super::boxed::is_boxed;
 use super::cap::{cap, is_masonry};
 use super::drawn_lines::DrawnLines;
 use super::family::{Link, Span, open};
@@ -16,6 +18,9 @@ use crate::geom::vocabulary::{Point, Ring};
 const SLOPES: std::ops::RangeInclusive<f64> = 0.04..=4.0;
 /// Steps of line ends at a rake are alike but for this share and this much, inches.
 const ALIKE: (f64, f64) = (0.2, 0.15);
+/// What stands at one level, and what meets end to end, does so but for this, inches.
+const LEVEL: f64 = 1.0 / 32.0;
+const MEETS: f64 = 1.0 / 16.0;
 /// Corners nearer to the line past them are none, inches: prints round their points.
 const STRAIGHT: f64 = 1.0 / 16.0;
 
@@ -42,17 +47,43 @@ impl Tracer<'_> {
         let mut unended = 0.0;
         for up in [true, false] {
             let ends = Ends::of(self, up);
+            let mut level = Vec::new();
             for (piece, spans) in open(self.pieces, self.links, up) {
                 for span in spans {
                     let (found, none) = ends.beyond(piece, span);
+                    level.extend(self.level_end(piece, span, &found));
                     parts.extend(found);
                     unended += none;
                 }
             }
+            parts.extend(blank(self.lines, level));
         }
         let whole = union_all(&parts).into_iter().map(straightened);
         let areas = whole.filter(|p| p.outer.len() >= 3 && p.area() > 1.0).collect();
         Traced { areas, open: unended }
+    }
+
+    /// From where to where a line goes of which this is a part: it may be drawn in pieces, end to end.
+    fn whole_line(&self, (mut x0, mut x1): Span, y: f64) -> Span {
+        let from = self.pieces.partition_point(|q| q.y < y - LEVEL);
+        let row = || self.pieces[from..].iter().take_while(|q| q.y <= y + LEVEL);
+        while let Some(q) = row().find(|q| q.x0 < x0 - MEETS && q.x1 >= x0 - MEETS) {
+            x0 = q.x0;
+        }
+        while let Some(q) = row().find(|q| q.x1 > x1 + MEETS && q.x0 <= x1 + MEETS) {
+            x1 = q.x1;
+        }
+        (x0, x1)
+    }
+
+    /// What lies beyond a part of a course line, where that is one rectangle.
+    fn level_end(&self, piece: usize, over: Span, found: &[Polygon]) -> Option<End> {
+        let b = found.iter().map(Polygon::bounds).reduce(|a, b| a.union(b))?;
+        let y = self.pieces[piece].y;
+        let to = if b.y1 > y { b.y1 } else { b.y0 };
+        let area: f64 = found.iter().map(Polygon::area).sum();
+        let whole = (area - (over.1 - over.0) * (to - y).abs()).abs() <= 0.1;
+        whole.then_some(End { over, y, to })
     }
 
     /// One line between its drawn ends.
@@ -123,6 +154,9 @@ impl<'a> Ends<'a> {
         if is_masonry(self.of.lines, span, p.y, &found) {
             return (Vec::new(), 0.0);
         }
+        if found.open == 0.0 && self.is_trim(piece, span, &found.parts) {
+            return (Vec::new(), 0.0);
+        }
         if let Some(second) = p.second.filter(|_| self.up && found.open > 0.5 * wide) {
             // The board is drawn with its upper edge.
             return (vec![Polygon::rect(span.0, p.y, span.1, p.y + second)], 0.0);
@@ -131,6 +165,27 @@ impl<'a> Ends<'a> {
             Some(part) => (vec![part], 0.0),
             None => (found.parts, found.open),
         }
+    }
+
+    /// Whether what lies beyond a line is a board with ends of its own, where the courses are not drawn so:
+    /// then the line is the board's edge.
+    fn is_trim(&self, piece: usize, span: Span, found: &[Polygon]) -> bool {
+        let y = self.of.pieces[piece].y;
+        let Some(room) = found.iter().map(Polygon::bounds).reduce(|a, b| a.union(b)) else {
+            return false;
+        };
+        let to = if room.center().y > y { room.y1 } else { room.y0 };
+        // A sill may stand on the board.
+        let level =
+            found.iter().all(|p| (p.area() - p.bounds().width() * (to - y).abs()).abs() <= 0.1);
+        if !level {
+            return false;
+        }
+        let before = self.before.get(&piece).and_then(|l| l.first());
+        let drawn_so = before.is_some_and(|l| {
+            is_boxed(self.of.lines, span, y, self.of.pieces[self.other(l, piece)].y)
+        });
+        !drawn_so && is_boxed(self.of.lines, self.of.whole_line(span, y), y, to)
     }
 
     /// Whether a whole line is that of a sill or a head: beside it, at its level, siding goes on.
