@@ -254,8 +254,8 @@ impl Grid {
 
     /// Whether its pages lie, and how many there are.
     pub(super) fn pages(&self) -> (bool, u16) {
-        let wide = self.widths.iter().take(self.printed).sum();
-        pages(wide, self.printed_rows.map_or(self.above + self.lines, |p| p.1))
+        let printed = &self.widths[..self.printed.min(self.widths.len())];
+        pages(printed, self.printed_rows.map_or(self.above + self.lines, |p| p.1))
     }
 
     /// Prints one page wide on a few: paper of the job's part of the world, page numbers, name.

@@ -8,7 +8,7 @@ use crate::wording::tables;
 pub(super) fn sheet(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
     let unit = style.unit();
-    let mut g = Grid::new(layout, "Story pole", &[13.0, 13.0, 14.0, 9.0, 13.0, 13.0, 64.0, 74.0]);
+    let mut g = Grid::new(layout, "Story pole", &[13.0, 13.0, 14.0, 9.0, 13.0, 13.0, 64.0, 70.0]);
     g.texts(&["Story pole"], Look::Title);
     g.next();
     g.texts(&["Datum"], Look::Heading);

@@ -6,10 +6,13 @@ const LINES: u32 = 120;
 /// The same of a page that lies.
 const LINES_LYING: u32 = 75;
 /// Characters across, over which a page lies: letters of 11 points then print at 7 or more.
-const ACROSS: f64 = 215.0;
+const ACROSS: f64 = 215.5;
+/// What a column takes on a page beside its characters, 5 dots of 7 to a character (from the file format).
+const BESIDE: f64 = 5.0 / 7.0;
 
-/// Whether pages lie, and how many of them, one page wide, hold so many lines of so many characters.
-pub(super) fn pages(wide: f64, lines: u32) -> (bool, u16) {
+/// Whether pages lie, and how many of them, one page wide, hold so many lines of columns of these characters.
+pub(super) fn pages(columns: &[f64], lines: u32) -> (bool, u16) {
+    let wide: f64 = columns.iter().map(|w| w + BESIDE).sum();
     let lies = wide > ACROSS;
     let a_page = if lies { LINES_LYING } else { LINES };
     (lies, u16::try_from(lines.div_ceil(a_page).max(1)).unwrap_or(0))
