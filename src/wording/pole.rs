@@ -102,7 +102,8 @@ pub fn choice(c: &DatumChoice, height: &str, laid: usize, style: LengthStyle) ->
 
 /// Points of a datum as told: its terms rounded to a tenth each, as they stand beside it, so that a reader's sum agrees.
 pub fn total(c: &DatumChoice) -> f64 {
-    c.terms.iter().map(|t| tenth(t.points)).sum()
+    // The sum of nothing has a sign.
+    c.terms.iter().map(|t| tenth(t.points)).sum::<f64>() + 0.0
 }
 
 fn tenth(points: f64) -> f64 {
