@@ -259,11 +259,7 @@ mod tests {
         assert_eq!(job.stocks.len(), 1);
         job.stocks.clear();
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);
-        let posts = &mut job.product;
-        (posts.outside_post_set_back, posts.outside_post_face) = (None, None);
-        (posts.inside_post_set_back, posts.inside_post_face) = (None, None);
-        posts.angled_outside_post_set_back = None;
-        posts.angled_inside_post_set_back = None;
+        without_posts(&mut job);
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);
         let trim = &mut job.trim;
         (trim.post_top_gap, trim.post_below, trim.starter_gap) = (None, None, None);
@@ -276,6 +272,15 @@ mod tests {
         }
         job.trim.colors.clear();
         assert_eq!(job, Job::default());
+    }
+
+    /// Takes out what the file's examples say of posts.
+    fn without_posts(job: &mut Job) {
+        let posts = &mut job.product;
+        (posts.outside_post_set_back, posts.outside_post_face) = (None, None);
+        (posts.inside_post_set_back, posts.inside_post_face) = (None, None);
+        posts.angled_outside_post_set_back = None;
+        posts.angled_inside_post_set_back = None;
     }
 
     /// Takes out what the file's examples give by hand.
