@@ -32,6 +32,8 @@
 //! `parallel` (work on all cores). None of them changes what is laid out.
 
 pub mod annotate;
+#[cfg(feature = "browser")]
+pub mod browser;
 pub mod clean;
 #[cfg(feature = "cli")]
 pub mod cli;

@@ -110,7 +110,7 @@ fn heading(drawing: &Drawing, findings: &[Finding]) -> String {
 }
 
 /// Where a finding stands: its own place, else the first point of the entity it is about.
-fn place(drawing: &Drawing, finding: &Finding) -> Option<Point> {
+pub fn place(drawing: &Drawing, finding: &Finding) -> Option<Point> {
     let of_entity = |o: &Origin| {
         let same = |i: &&Item| {
             let at = &i.origin;

@@ -47,13 +47,24 @@ pub enum Command {
         #[arg(long)]
         replace: bool,
     },
+    /// Make the page that holds the whole program, for a browser without network; in a checkout of the source,
+    /// of a program built with the feature `page`
+    #[command(after_help = help::PAGE)]
+    Page {
+        /// The page; a file of that name is not replaced if it was edited or is not Lapwright's
+        #[arg(long, value_name = "FILE", default_value = "lapwright.html")]
+        out: PathBuf,
+        /// Write over it all the same
+        #[arg(long)]
+        replace: bool,
+    },
     /// Explain the code of a finding: why it is raised, what to do, an example; without a code, list all
     #[command(after_help = help::EXPLAIN)]
     Explain {
         /// The code, as it stands beside the finding
         code: Option<String>,
     },
-    /// Print the JSON Schema of the job file, of layout.json or of takeoff.json
+    /// Print the JSON Schema of the job file, of layout.json, of takeoff.json or of saved ticks
     #[command(after_help = help::SCHEMA)]
     Schema {
         /// Which one
@@ -222,4 +233,6 @@ pub enum SchemaOf {
     Layout,
     /// takeoff.json
     Takeoff,
+    /// What the page of a layout saves of ticks
+    Ticks,
 }

@@ -15,9 +15,8 @@ use crate::finding::job::{JobFinding, JobSource};
 use crate::finding::{FindingKind, Findings, Refusal};
 use crate::job::Job;
 use crate::layout::set::LaidSets;
-use crate::outputs::file::{OutputFile, pictured};
+use crate::outputs::house::{self, HouseFiles, Wanted};
 use crate::outputs::names::set_folder;
-use crate::outputs::{overlay, set};
 use crate::pipeline;
 use crate::pipeline::waiting_prices::waiting_prices;
 use crate::units::LengthStyle;
@@ -53,7 +52,8 @@ pub(super) fn run(a: &Layout) -> ExitCode {
         Ok(l) => l,
         Err(r) => return refused(&r, &findings, style),
     };
-    let made = match all_files(a, &sets, &loaded.bytes) {
+    let wanted = Wanted { pictures: !a.no_pictures, overlay_alone: a.overlay == Overlay::Separate };
+    let made = match house::files(&sets, &loaded.bytes, wanted) {
         Ok(m) => m,
         Err(r) => return refused(&r, &findings, style),
     };
@@ -95,42 +95,8 @@ fn with_options(job: &mut Job, a: &Layout) -> Result<(), Refusal> {
     })
 }
 
-/// Files to write.
-struct FilesToWrite {
-    /// All of them, by their paths in the folder.
-    files: Vec<OutputFile>,
-    /// Names of those that stand in the folder itself.
-    at_top: Vec<String>,
-    /// Numbers of sheets of the sets that have too many for pictures.
-    large: Vec<usize>,
-}
-
-/// The files of every set, those of a zone in a folder of their own.
-fn all_files(a: &Layout, sets: &LaidSets, source: &[u8]) -> Result<FilesToWrite, Refusal> {
-    let mut out = FilesToWrite { files: Vec::new(), at_top: Vec::new(), large: Vec::new() };
-    for laid in sets.iter() {
-        let mut files = set::files(laid, source, !a.no_pictures)?;
-        let sheets = files.iter().filter(|(n, _)| n.ends_with(".svg")).count();
-        out.large.extend((!a.no_pictures && !pictured(sheets)).then_some(sheets));
-        if a.overlay == Overlay::Separate {
-            files.push(overlay::alone(laid));
-        }
-        match set_folder(&laid.layout) {
-            Some(inner) => {
-                out.files.extend(files.into_iter().map(|(n, b)| (format!("{inner}/{n}"), b)));
-            }
-            None => {
-                let names = files.iter().map(|f| f.0.clone());
-                out.at_top = names.filter(|n| !n.contains('/')).collect();
-                out.files.extend(files);
-            }
-        }
-    }
-    Ok(out)
-}
-
 /// Tells what was laid out and where it stands.
-fn tell_result(sets: &LaidSets, made: &FilesToWrite, place: &Place) {
+fn tell_result(sets: &LaidSets, made: &HouseFiles, place: &Place) {
     for sheets in &made.large {
         tell_line(&command::no_pictures(*sheets));
     }

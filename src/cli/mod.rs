@@ -11,6 +11,9 @@ mod layout;
 mod loading;
 mod manual;
 pub mod outcome;
+mod page;
+#[cfg(feature = "page")]
+mod page_build;
 pub mod place;
 mod progress;
 pub mod recovery;

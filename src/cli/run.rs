@@ -7,7 +7,7 @@ use clap::{CommandFactory, Parser};
 
 use super::args::{Arguments, Command, SchemaOf};
 use super::terminal::print;
-use super::{check, explain, layers, layout, manual, start, takeoff, template};
+use super::{check, explain, layers, layout, manual, page, start, takeoff, template};
 use crate::job::nearest::nearest;
 use crate::write::json;
 
@@ -21,6 +21,7 @@ pub fn main() -> ExitCode {
         Command::Layout(a) => layout::run(&a),
         Command::Check(a) => check::run(&a),
         Command::Start { drawing } => start::run(&drawing),
+        Command::Page { out, replace } => page::run(&out, replace),
         Command::Layers(a) if a.suggest => layers::suggest(&a.reading),
         Command::Layers(a) => layers::list(&a.reading),
         Command::Takeoff(a) => takeoff::run(&a),
@@ -29,6 +30,7 @@ pub fn main() -> ExitCode {
             SchemaOf::Job => json::job_schema(),
             SchemaOf::Layout => json::layout_schema(),
             SchemaOf::Takeoff => json::takeoff_schema(),
+            SchemaOf::Ticks => json::ticks_schema(),
         }),
         Command::Completions { shell } => {
             let mut out = Vec::new();

@@ -160,6 +160,31 @@ impl WriterFault {
     }
 }
 
+/// Why the page that holds the program is not made.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "reason", rename_all = "kebab-case")]
+pub enum PageFault {
+    /// This program was built without what makes it.
+    LeftOut,
+    /// The source is neither where it was built nor in the folders above the working folder.
+    NoSource,
+    /// No cargo to build with.
+    NoCargo {
+        /// What the system says.
+        system_says: String,
+    },
+    /// The library was not built for this target; cargo has said why.
+    NotBuilt {
+        /// The target.
+        target: String,
+    },
+    /// The library that was built cannot be bound to a page.
+    NotBound {
+        /// What the tool says.
+        tool_says: String,
+    },
+}
+
 group! {
     /// What could not be read or written.
     FileFinding, FileCode {
@@ -196,6 +221,12 @@ group! {
             wanted: usize,
             /// What the system says.
             system_says: String,
+        }
+        /// The page that holds the program is not made.
+        PageNotMade "page-not-made", Error, Office {
+            /// Why.
+            #[serde(flatten)]
+            fault: PageFault,
         }
         /// A file is no layout of this version.
         LayoutFormat "layout-format", Error, Office {

@@ -12,6 +12,8 @@ pub mod check;
 pub mod commented;
 mod courses;
 pub mod drawing;
+#[cfg(feature = "browser")]
+pub mod edit;
 mod estimate;
 mod fasteners;
 pub mod fault;

@@ -19,6 +19,7 @@ pub mod piece;
 pub mod rule;
 pub mod set;
 pub mod slopes;
+pub mod ticks;
 pub mod told;
 pub mod verified;
 pub mod violation;

@@ -5,6 +5,7 @@
 mod drawn;
 pub mod file;
 mod given;
+pub mod house;
 pub mod making;
 pub mod marker;
 pub mod names;

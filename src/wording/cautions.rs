@@ -1,7 +1,7 @@
 //! The usual cautions, once: sheets, report, workbook and whoever climbs read the same sentences.
 //! Which of them hang on the siding is a fact of its system.
 
-use crate::job::siding::kind::Siding;
+use crate::job::siding::kind::{Siding, every_caution};
 use crate::job::siding::system::Caution;
 
 const PRECEDENCE: &str =
@@ -29,6 +29,13 @@ pub fn notice() -> String {
 pub fn all(siding: Siding) -> Vec<&'static str> {
     let general = [PRECEDENCE, AID_ONLY].into_iter().chain(BEFORE_CLIMBING);
     general.chain(of_siding(siding)).collect()
+}
+
+/// Every caution of every kind of siding, each once.
+pub fn of_all() -> Vec<&'static str> {
+    let mut out: Vec<&str> = [PRECEDENCE, AID_ONLY].into_iter().chain(BEFORE_CLIMBING).collect();
+    out.extend(every_caution().into_iter().map(sentence));
+    out
 }
 
 /// What cutting and living with a kind can do.

@@ -110,3 +110,15 @@ pub fn kept_aside(folder: &str) -> String {
         "An earlier run was stopped while it wrote; what it had taken away is kept in {folder}: take what you need and delete that folder."
     )
 }
+
+/// Said while the library is built for a browser.
+pub const BUILDING_PAGE: &str =
+    "Building the library for a browser; this takes some minutes the first time.";
+
+/// The page is made.
+pub fn page_made(file: &str, bytes: usize) -> String {
+    format!(
+        "Wrote {file}: the whole program in one page of {:.1} MB. Open it in a browser; it needs no network.",
+        bytes as f64 / 1e6
+    )
+}

@@ -74,3 +74,11 @@ Example:
 pub const MAN: &str = "\
 Example:
   lapwright man > lapwright.1 && man ./lapwright.1";
+/// Under the help of `page`.
+pub const PAGE: &str = "\
+Example:
+  lapwright page --out lapwright.html
+
+In a checkout of the source, with its feature and the target that it takes:
+  rustup target add wasm32-unknown-unknown
+  cargo run --release --features page -- page --out lapwright.html";

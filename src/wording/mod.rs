@@ -22,6 +22,8 @@ pub mod movement;
 pub mod nails;
 pub mod names;
 pub mod offcuts;
+#[cfg(feature = "page")]
+pub mod page;
 pub mod pieces;
 pub mod pole;
 pub mod proof;

@@ -37,6 +37,17 @@ pub const NEARER: &str = "Nearer";
 pub const FARTHER: &str = "Farther";
 /// The whole elevation.
 pub const WHOLE: &str = "Whole";
+/// Heading of the house folded up.
+pub const FOLDED: &str = "The house folded up";
+/// What it shows.
+pub const FOLDED_SAID: &str = "Walls stood round the corners that were found. Courses that meet run on round the corner. A wall drawn in dashes is joined by no corner: it stands in the plane of its elevation. Drag to turn; arrow keys turn and tilt.";
+/// What it is, for whoever cannot see it.
+pub const FOLDED_LABEL: &str =
+    "The walls of the house stood round its corners, with their courses and openings";
+/// Its buttons.
+pub const TURN_LEFT: &str = "Turn left";
+/// The other way.
+pub const TURN_RIGHT: &str = "Turn right";
 /// How the drawing is moved.
 pub const HOW_TO_MOVE: &str = "Tap a piece for its cut. Drag, pinch or turn the wheel to come nearer; arrow keys, plus and minus do it too.";
 /// Headings of lists.

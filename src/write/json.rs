@@ -8,6 +8,7 @@ use serde_json::{Serializer, Value};
 use super::json_format::PlainFormatter;
 use crate::job::schema::{self};
 use crate::layout::Layout;
+use crate::layout::ticks::Ticks;
 use crate::layout::verified::{Verdict, Verify};
 use crate::model::takeoff::{PartShare, Takeoff};
 
@@ -68,6 +69,13 @@ pub fn takeoff_schema() -> Vec<u8> {
     pretty(&schema.unwrap_or_default())
 }
 
+/// JSON Schema of what the page of a layout saves of ticks.
+pub fn ticks_schema() -> Vec<u8> {
+    let generator = SchemaSettings::draft2020_12().for_serialize().into_generator();
+    let schema = serde_json::to_value(generator.into_root_schema_for::<Ticks>());
+    pretty(&schema.unwrap_or_default())
+}
+
 /// What each part of the house takes of each line.
 pub fn shares(verify: &Verify, rows: &[PartShare]) -> Vec<u8> {
     let mut value = serde_json::to_value(rows).unwrap_or_default();
@@ -78,6 +86,11 @@ pub fn shares(verify: &Verify, rows: &[PartShare]) -> Vec<u8> {
 /// JSON Schema of the job file, as it is read.
 pub fn job_schema() -> Vec<u8> {
     pretty(&schema::value())
+}
+
+/// A value as JSON on one line; empty where it is none.
+pub fn compact(value: &impl Serialize) -> String {
+    serde_json::to_string(value).unwrap_or_default()
 }
 
 fn pretty(value: &impl Serialize) -> Vec<u8> {

@@ -14,6 +14,8 @@ mod json_format;
 pub mod layers;
 pub mod making;
 pub mod overlay;
+#[cfg(feature = "page")]
+pub mod page;
 #[cfg(feature = "pdf")]
 pub mod pdf;
 pub mod pdf_update;
@@ -37,3 +39,5 @@ mod text;
 pub mod walls;
 #[cfg(feature = "xlsx")]
 pub mod xlsx;
+#[cfg(feature = "browser")]
+pub mod zip;

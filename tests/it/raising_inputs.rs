@@ -258,6 +258,7 @@ fn of_files(code: &str) -> Option<Input> {
         "file-unreadable" => command(&["check", "no-such.dxf"], &[]),
         "out-failed" => Input::FullDevice,
         "out-refused" => command(&["template", "."], &[("job.toml", "# mine")]),
+        "page-not-made" => command(&["page"], &[]),
         "prices-unreadable" => {
             command(&["takeoff", "d.dxf", "--prices", "p.csv"], &[("p.csv", "item,price\n")])
         }

@@ -6,7 +6,7 @@ use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::de::Error;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::system::SidingSystem;
+use super::system::{Caution, SidingSystem};
 use super::{fiber_cement, foam_backed, steel, vinyl, wood};
 use crate::model::item::SidingPiece;
 
@@ -118,6 +118,17 @@ impl JsonSchema for Siding {
             "enum": KEYS,
         })
     }
+}
+
+/// What any kind of siding can do to whoever cuts it or lives with it, each once.
+pub fn every_caution() -> Vec<Caution> {
+    let mut out = Vec::new();
+    for caution in Siding::ALL.into_iter().flat_map(|s| s.system().cautions) {
+        if !out.contains(caution) {
+            out.push(*caution);
+        }
+    }
+    out
 }
 
 #[cfg(test)]

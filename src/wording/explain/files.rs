@@ -10,6 +10,7 @@ pub(super) fn explanation(code: FileCode) -> &'static Explanation {
         FileCode::OutRefused => &OUT_REFUSED,
         FileCode::WriteFailed => &WRITE_FAILED,
         FileCode::ThreadsMissing => &THREADS_MISSING,
+        FileCode::PageNotMade => &PAGE_NOT_MADE,
         FileCode::LayoutFormat => &LAYOUT_FORMAT,
         FileCode::LayoutUnreadable => &LAYOUT_UNREADABLE,
         FileCode::OverlayApart => &OVERLAY_APART,
@@ -45,6 +46,12 @@ const THREADS_MISSING: Explanation = Explanation {
     cause: "The workbook's sheets are written in threads of their own, all at once. A limit of processes or of memory leaves none to be had. Nothing was written; everything else works with one thread.",
     remedy: "Raise the limit of processes (`ulimit -u`), or end other programs of the same user, and run again. `lapwright takeoff` prints the quantities without a workbook.",
     example: "ulimit -u 20; lapwright layout house.dxf",
+};
+const PAGE_NOT_MADE: Explanation = Explanation {
+    title: "The page that holds the program is not made",
+    cause: "The page is made in a checkout of the program's source: the library is built anew for a browser. This program was built without the feature that does it, the source is not here, or the build failed. Nothing was written.",
+    remedy: "In a checkout, run `cargo run --release --features page -- page --out lapwright.html`. The target `wasm32-unknown-unknown` must be installed: `rustup target add wasm32-unknown-unknown`.",
+    example: "lapwright page --out lapwright.html",
 };
 const LAYOUT_FORMAT: Explanation = Explanation {
     title: "A file is no layout of this version",

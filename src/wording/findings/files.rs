@@ -2,7 +2,7 @@
 
 use super::finding_words::FindingWords;
 use crate::finding::files::{
-    FileFinding, NameFault, OutputRefusal, OutputTarget, OverlayReason, WriterFault,
+    FileFinding, NameFault, OutputRefusal, OutputTarget, OverlayReason, PageFault, WriterFault,
 };
 
 const OTHER_FOLDER: &str = "Give another folder with --out";
@@ -25,6 +25,7 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
             ),
             "Raise the limit of processes (`ulimit -u`) or of memory, or end other programs, and run again.",
         ),
+        FileFinding::PageNotMade { fault } => page_not_made(fault),
         FileFinding::LayoutFormat { found, expected } => layout_format(found.as_deref(), expected),
         FileFinding::LayoutUnreadable { line, column, reader_says } => {
             // What is missing in one that is whole as JSON has no place.
@@ -182,4 +183,35 @@ fn named(files: &[String]) -> String {
         0 => shown,
         more => format!("{shown} and {more} more"),
     }
+}
+
+fn page_not_made(fault: &PageFault) -> FindingWords {
+    let why = match fault {
+        PageFault::LeftOut => "this program was built without what makes it".to_owned(),
+        PageFault::NoSource => "the program's source is not here".to_owned(),
+        PageFault::NoCargo { system_says } => format!("cargo cannot be started: {system_says}"),
+        PageFault::NotBuilt { target } => {
+            format!("the library was not built for {target}; what cargo says of it stands above")
+        }
+        PageFault::NotBound { tool_says } => {
+            format!("the library that was built cannot be put into a page: {tool_says}")
+        }
+    };
+    let remedy = match fault {
+        PageFault::NotBuilt { target } => {
+            return FindingWords::new(
+                format!("the page is not made: {why}"),
+                format!(
+                    "If the target is missing, install it: `rustup target add {target}`. Then run again."
+                ),
+            );
+        }
+        PageFault::NotBound { .. } => {
+            "Run `cargo update --locked` in the checkout to see that its versions are those of Cargo.lock, delete target/page, and run again."
+        }
+        _ => {
+            "In a checkout of the source, run `cargo run --release --features page -- page --out lapwright.html`."
+        }
+    };
+    FindingWords::new(format!("the page is not made: {why}"), remedy)
 }

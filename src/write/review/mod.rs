@@ -2,6 +2,7 @@
 //! each piece with its cut, saw lists with boxes to tick. Without script everything is there to read.
 
 mod drawing;
+mod folded;
 mod html;
 mod lists;
 
@@ -16,7 +17,7 @@ use crate::wording::{cautions, checks, review as words, siding};
 /// How it looks.
 const STYLE: &str = include_str!("page.css");
 /// What it does.
-const SCRIPT: &str = include_str!("page.js");
+pub(super) const SCRIPT: &str = concat!(include_str!("page.js"), include_str!("folded.js"));
 /// Nothing is fetched, whatever stands in the page.
 const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
@@ -38,6 +39,7 @@ pub fn page(layout: &Layout, takeoff: &Takeoff, backdrops: &Backdrops) -> String
     );
     out.push_str(&head(layout, &name));
     out.push_str("<main>");
+    house(&mut out, layout);
     let pieces = lists::pieces(layout);
     for (i, e) in layout.elevations.iter().enumerate() {
         let _ = write!(out, "<section class=\"face\" id=\"e{i}\"><h2>{}</h2>", escaped(&e.name));
@@ -124,4 +126,22 @@ fn head(layout: &Layout, name: &str) -> String {
         words::HOW_TO_MOVE
     );
     out
+}
+
+/// The house folded up, where corners join walls.
+fn house(out: &mut String, layout: &Layout) {
+    let stood = folded::stood(layout);
+    if stood.iter().filter(|w| w.joined).count() < 2 {
+        return;
+    }
+    let _ = write!(
+        out,
+        "<section class=\"script\"><h2>{}</h2><p>{}</p><div class=\"tools\"><button type=\"button\" data-turn=\"-15\">{}</button><button type=\"button\" data-turn=\"15\">{}</button></div><canvas id=\"folded\" tabindex=\"0\" role=\"img\" aria-label=\"{}\"></canvas><script type=\"application/json\" id=\"stood\">{}</script></section>",
+        words::FOLDED,
+        words::FOLDED_SAID,
+        words::TURN_LEFT,
+        words::TURN_RIGHT,
+        words::FOLDED_LABEL,
+        super::json::compact(&stood).replace('<', "\\u003c")
+    );
 }
