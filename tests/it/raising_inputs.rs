@@ -528,6 +528,14 @@ fn of_laying(code: &str) -> Option<Input> {
             ]),
             INCH,
         ),
+        "openings-joined" => drawn(
+            &dxf(&[
+                (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
+                ("A-GLAZ", &rect(60.0, 30.0, 96.0, 78.0)),
+                ("A-GLAZ", &rect(96.0, 30.0, 132.0, 78.0)),
+            ]),
+            INCH,
+        ),
         "strip-thin" | "panel-short" | "notch-thin" => drawn(&cut, &courses),
         "movement-gap" => {
             drawn(&wall(), &format!("{INCH}[weather]\ninstalled_f = 0.0\nhighest_f = 180.0\n"))
