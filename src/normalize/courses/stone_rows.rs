@@ -47,7 +47,8 @@ pub(super) fn without_stone(
             next.any(|o| (o.x0 - x).abs() <= AT || (o.x1 - x).abs() <= AT)
                 || is_on_line(lines, Point::new(x, p.y), JOINT * pitch)
         };
-        !(of_courses(i, true) && of_courses(i, false)) && !held(p.x0) && !held(p.x1)
+        let is_pier = of_courses(i, true) && of_courses(i, false);
+        !(is_pier || held(p.x0) || held(p.x1))
     };
     let free: BTreeSet<usize> =
         beside.keys().copied().filter(|i| short(*i) && is_free(*i)).collect();
