@@ -49,7 +49,7 @@ const ASIDES: [&str; 6] = ["iden", "tag", "text", "anno", "note", "symb"];
 
 fn by_name(name: &str) -> Option<(Role, &'static str)> {
     // Names bound from references and their prefixes say nothing.
-    let name = name.rsplit('$').next().unwrap_or(name).to_lowercase();
+    let name = name.rsplit(['$', '|']).next().unwrap_or(name).to_lowercase();
     // What names a window is none.
     if ASIDES.iter().any(|w| name.contains(w)) {
         return None;

@@ -362,6 +362,48 @@ fn every_command_tells_it() {
     assert!(report.contains("drawn-unused"), "{report}");
 }
 
+/// Every way of being asked for a first job says what is not used as `check` does: an external reference
+/// stands in the file itself, not in what is read of it.
+#[test]
+fn start_and_guesses_tell_it_too() {
+    let region = sorts().into_iter().find(|s| s.name == "a REGION").unwrap();
+    let cases = [
+        (
+            (region.draw)(GLASS, 100.0, 100.0),
+            "drawn-unused",
+            "A-GLAZ: 1 drawn, 0 cut, 1 not (REGION)",
+        ),
+        (insert("AWAY", "0", 0.0, 0.0), "block-external", "windows.dwg"),
+    ];
+    for (entities, code, words) in cases {
+        let folder = tempfile::tempdir().unwrap();
+        std::fs::write(folder.path().join("d.dxf"), drawing("", &entities)).unwrap();
+        let said = |args: &[&str]| {
+            let mut program = Command::cargo_bin("lapwright").unwrap();
+            let out = program.current_dir(folder.path()).args(args).output().unwrap();
+            assert_eq!(out.status.code(), Some(0), "{args:?}");
+            let said = String::from_utf8_lossy(&[out.stdout, out.stderr].concat()).into_owned();
+            said.split_whitespace().collect::<Vec<_>>().join(" ")
+        };
+        for args in [&["start", "d.dxf"][..], &["layers", "d.dxf", "--suggest"]] {
+            let said = said(args);
+            assert!(said.contains(&format!("WARNING {code}")) && said.contains(words), "{said}");
+        }
+        // The first job counts it, and lists it among what is left to answer.
+        let job = std::fs::read_to_string(folder.path().join("d.toml")).unwrap();
+        assert!(job.contains("1 warning") && job.contains(&format!("# {code}: ")), "{job}");
+    }
+}
+
+#[test]
+fn layers_of_a_reference_that_is_not_bound_have_their_roles() {
+    // As some programs write the contents of a reference into the drawing: FILE|LAYER.
+    let bound = read(&drawing("", &ring("site$0$A-GLAZ", &sash(9.0, 9.0), "")), &inches()).0;
+    let loose = read(&drawing("", &ring("site|A-GLAZ", &sash(9.0, 9.0), "")), &inches()).0;
+    assert_eq!(opening_boxes(&bound), [Rect::new(14.0, 14.0, 44.0, 38.0)]);
+    assert_eq!(opening_boxes(&loose), opening_boxes(&bound));
+}
+
 #[test]
 fn where_nothing_can_be_laid_out_it_is_told_what_was_not_used() {
     // The only wall has a corner beyond all that is held.
