@@ -89,7 +89,7 @@ pub(super) fn tell_unused(findings: &[Finding], style: LengthStyle) {
     let unused = |f: &&Finding| {
         let kind = matches!(
             f.kind,
-            FindingKind::House(HouseFinding::DrawnUnused { .. })
+            FindingKind::House(HouseFinding::DrawnUnused { .. } | HouseFinding::LayerSpeaks { .. })
                 | FindingKind::Drawing(
                     DrawingFinding::BlockExternal { .. } | DrawingFinding::NumbersAbsurd { .. }
                 )

@@ -60,6 +60,11 @@ fn by_name(name: &str) -> Option<(Role, &'static str)> {
     WORDS.iter().find_map(first)
 }
 
+/// The opening that the name of a layer speaks of.
+pub(super) fn opening_by_name(name: &str) -> Option<Role> {
+    by_name(name).map(|(role, _)| role).filter(|r| r.is_thing())
+}
+
 /// Closed outlines of each layer: boxes and areas, drawing units.
 fn outlines(drawing: &Drawing) -> BTreeMap<usize, Vec<(Rect, f64)>> {
     let mut out: BTreeMap<usize, Vec<(Rect, f64)>> = BTreeMap::new();
