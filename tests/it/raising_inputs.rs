@@ -453,6 +453,7 @@ fn of_house(code: &str) -> Option<Input> {
             let ring: Vec<_> = [(0.0, 0.0), (240.0, 0.0)].into_iter().chain(step).collect();
             rings(&[(WALL, &ring)])
         }
+        "layer-speaks" => rings(&[(WALL, &big), ("Windows", &rect(60.0, 40.0, 96.0, 76.0))]),
         "drawn-unused" => drawn(&with(&line("A-GLAZ", (60.0, 40.0), (90.0, 40.0))), INCH),
         "opening-outside" => rings(&[(WALL, &big), ("A-GLAZ", &rect(10.0, 110.0, 46.0, 140.0))]),
         "opening-size-disagrees" => drawn(
