@@ -522,13 +522,6 @@ fn of_laying(code: &str) -> Option<Input> {
             &dxf(&[(WALL, &[(0.0, 0.0), (82.0, 0.0), (82.0, 40.0), (41.0, 81.0), (0.0, 40.0)])]),
             &courses,
         ),
-        "filler-board" => drawn(
-            &dxf(&[
-                (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
-                ("A-GLAZ", &rect(100.0, 30.0, 140.0, 95.0)),
-            ]),
-            INCH,
-        ),
         "strip-thin" | "panel-short" | "notch-thin" => drawn(&cut, &courses),
         "movement-gap" => {
             drawn(&wall(), &format!("{INCH}[weather]\ninstalled_f = 0.0\nhighest_f = 180.0\n"))
@@ -563,6 +556,28 @@ fn of_laying(code: &str) -> Option<Input> {
             "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"brief\"\n[courses]\ndatum = 0\n[product]\ncarton = 1\n[takeoff]\nspare = 0\n",
         ),
         "zone-empty" => drawn(&wall(), &format!("{INCH}{zone}")),
+        _ => return of_openings(code),
+    })
+}
+
+/// Openings near one another or a soffit.
+fn of_openings(code: &str) -> Option<Input> {
+    Some(match code {
+        "filler-board" => drawn(
+            &dxf(&[
+                (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
+                ("A-GLAZ", &rect(100.0, 30.0, 140.0, 95.0)),
+            ]),
+            INCH,
+        ),
+        "openings-joined" => drawn(
+            &dxf(&[
+                (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
+                ("A-GLAZ", &rect(60.0, 30.0, 96.0, 78.0)),
+                ("A-GLAZ", &rect(96.0, 30.0, 132.0, 78.0)),
+            ]),
+            INCH,
+        ),
         _ => return None,
     })
 }

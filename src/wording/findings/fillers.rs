@@ -4,6 +4,7 @@ use super::finding_words::FindingWords;
 use super::parts::first_of;
 use crate::finding::laying::MovedBlock;
 use crate::model::filler::{FilledTo, FillerSide, PlacedFiller};
+use crate::model::ids::OpeningId;
 use crate::model::item::SidingPiece;
 use crate::units::{LengthStyle, counted};
 use crate::wording::takeoff::items::piece;
@@ -40,6 +41,18 @@ pub(super) fn words(
             "Rip a flat trim board to the width, or wrap it in coil, and flash it; run the trim of an opening around it too. {}",
             if skirts { SKIRT.to_owned() } else { width }
         ),
+    )
+}
+
+/// Openings edge to edge.
+pub(super) fn joined(wall: &str, pairs: &[[OpeningId; 2]]) -> FindingWords {
+    let each: Vec<String> = pairs.iter().map(|[a, b]| format!("{a} and {b}")).collect();
+    FindingWords::new(
+        format!(
+            "{wall}: openings stand edge to edge and are taken as units joined by a mullion: {}. No channel, jamb flashing or sealant is counted between them",
+            first_of(&each, NAMED)
+        ),
+        "Ask how the joint is closed: a mullion cover, its flashing and sealant come with the units. If they are framed apart, draw the space between them.",
     )
 }
 
