@@ -324,6 +324,12 @@ fn of_lines(code: &str) -> Option<Input> {
             };
             drawn(&with(title), &format!("{INCH}{asked}"))
         }
+        "view-doubted" => rings(&[
+            (WALL, &big),
+            ("A-GLAZ", &rect(20.0, 28.0, 50.0, 78.0)),
+            ("A-GLAZ", &rect(80.0, 28.0, 110.0, 64.0)),
+            ("A-GLAZ", &rect(140.0, 28.0, 170.0, 88.0)),
+        ]),
         "view-left-alone" => {
             let more = text("A-ELEV-IDEN", (2100.0, -20.0), "FLOOR PLAN");
             let second = dxf(&[(WALL, &big), (WALL, &rect(2000.0, 0.0, 2240.0, 96.0))]);
