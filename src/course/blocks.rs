@@ -2,7 +2,7 @@
 //! its own: a block has that much room round its box. Common practice, no source.
 
 use crate::geom::polygon::bounds;
-use crate::geom::tol::SAME;
+use crate::geom::tol::{GRID, SAME};
 use crate::geom::vocabulary::{Rect, Vec2};
 use crate::job::Job;
 use crate::model::course::StoryPole;
@@ -34,7 +34,8 @@ fn shift(wall: &DrawnWall, b: Rect, pole: &StoryPole, (most, clear): (f64, f64))
         let (low, high) = (b.y0 - clear + by, b.y1 + clear + by);
         let (first, last) = (pole.course_at(low), pole.course_at(high) + 1);
         let all = (first..=last).map(|i| pole.butt(i));
-        all.filter(|y| *y > low + SAME && *y < high - SAME).collect()
+        // Even a bite that no saw takes is one: out of a course costs nothing.
+        all.filter(|y| *y > low + GRID && *y < high - GRID).collect()
     };
     let crossed = lines(0.0);
     let up = crossed.first()? - (b.y0 - clear);

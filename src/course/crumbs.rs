@@ -2,7 +2,7 @@
 
 use crate::finding::laying::{LayingFinding, MovedBlock};
 use crate::finding::{Finding, Findings};
-use crate::geom::tol::{LEVEL, SAME};
+use crate::geom::tol::{LEVEL, MARK, SAME};
 use crate::geom::vocabulary::{Affine, Point, Xy};
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidEdge, LaidElevation, LaidWall};
@@ -22,7 +22,9 @@ fn place(e: &LaidElevation, at: Xy) -> Point {
 }
 
 fn blocks(e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
-    let moved = w.obstacles.iter().filter_map(|o| Some((o, o.moved?)));
+    // By less than a tape shows is where it was drawn.
+    let told = |by: &f64| by.abs() > MARK;
+    let moved = w.obstacles.iter().filter_map(|o| Some((o, o.moved.filter(told)?)));
     let blocks: Vec<MovedBlock> =
         moved.clone().map(|(o, by)| MovedBlock { block: o.id.clone(), by }).collect();
     let Some((first, _)) = moved.clone().next() else { return };

@@ -62,6 +62,10 @@ pub struct SeamPlaces {
     /// boards, which stand on studs.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub least: Option<AtOpenings>,
+    /// The same in turn, neighbors two at a time: no layout has fewer in notches; none with so few there has fewer
+    /// on jamb lines; none with so few of both has fewer near them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least_in_turn: Option<AtOpenings>,
     /// Stairs: seams of three courses, one over the other, that step alike.
     pub stairs: usize,
     /// Ladders: two seams in one line with only the clear courses between.

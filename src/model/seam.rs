@@ -6,7 +6,7 @@
 //! a run, the length of its first piece, fixes them all. A **seam** position is the middle of its
 //! lap.
 
-pub use super::at_openings::AtOpenings;
+pub use super::at_openings::{AtOpenings, LeastAtOpenings};
 use super::conflict::Conflict;
 use super::ids::{ElevationName, RunId};
 use super::price_list::PriceList;
@@ -342,5 +342,5 @@ pub struct SeamPlan {
     /// Rules that could not be kept.
     pub conflicts: Vec<Conflict>,
     /// How few seams any layout of these runs has at openings, where that was reckoned.
-    pub least_at_openings: Option<AtOpenings>,
+    pub least_at_openings: Option<LeastAtOpenings>,
 }

@@ -158,8 +158,9 @@ fn name(
     let is_curved = opening.is_some_and(|(_, curved)| curved);
     let (kind, pitch, tag) = match (opening, drawn) {
         (Some(_), _) => (EdgeKind::of_opening_side(rise, is_curved), slope(rise), None),
-        // The plumb end of a roof stands beside the wall, not under it.
-        (None, Some(e)) if e.kind == EdgeKind::LowerRoof && rise.x.abs() <= SAME => {
+        // The plumb end of a roof, and a step no higher than the reach to a level side, stand beside
+        // what they border, not over or under it.
+        (None, Some(e)) if rise.x.abs() <= SAME && (e.to.x - e.from.x).abs() > SAME => {
             (EdgeKind::Abutment, None, e.tag.clone())
         }
         (None, Some(e)) => (e.kind, e.pitch, e.tag.clone()),

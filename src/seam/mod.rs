@@ -22,6 +22,7 @@ mod crew;
 mod differences;
 mod digest;
 mod emptier;
+mod hit_bound;
 mod hit_sum;
 mod hits;
 mod improve;

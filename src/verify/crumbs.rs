@@ -129,9 +129,6 @@ fn lines(layout: &LaidHouse, [low, high]: [f64; 2], by: f64) -> usize {
     n
 }
 
-/// What a block reaches into a course by that no saw takes off it, inches.
-const HAIR: f64 = 1.0 / 64.0;
-
 /// A block bites no course that it need not, and is moved no farther than the job lets it.
 fn block(
     rule: &mut Cases,
@@ -152,7 +149,7 @@ fn block(
     let now = lines(layout, ends, 0.0);
     let first = (0..).map(|i| butt(layout, course_at(layout, ends[0]) + i));
     let cut: Vec<f64> =
-        first.take_while(|y| *y < ends[1] - HAIR).filter(|y| *y > ends[0] + HAIR).collect();
+        first.take_while(|y| *y < ends[1] - SAME).filter(|y| *y > ends[0] + SAME).collect();
     let (Some(low), Some(high)) = (cut.first(), cut.last()) else { return };
     let free = |by: f64| {
         let hit = |r: [f64; 4]| r[0] < b[2] && r[2] > b[0] && r[1] < b[3] + by && r[3] > b[1] + by;

@@ -150,10 +150,7 @@ fn runs_as_named(e: &LaidEdge, curved: bool) -> bool {
         EdgeKind::Sill if curved => dx < 0.0,
         EdgeKind::Jamb if curved => dx.abs() <= LEVEL,
         EdgeKind::Head | EdgeKind::Sill | EdgeKind::Jamb => named == e.kind,
-        // A step that no level shows is part of the side it stands in.
-        EdgeKind::Base | EdgeKind::BareTop => {
-            dy.abs() <= LEVEL && (dx > 0.0 || dx.hypot(dy) <= LEVEL)
-        }
+        EdgeKind::Base | EdgeKind::BareTop => dx > 0.0 && dy.abs() <= LEVEL,
         EdgeKind::LowerRoof => dx > 0.0,
         EdgeKind::Eave => dx < 0.0 && dy.abs() <= LEVEL,
         EdgeKind::Rake => dx < 0.0 && dy.abs() > SAME,

@@ -109,6 +109,15 @@ fn a_block_that_bites_a_quarter_inch_is_moved_out_of_the_course() {
 }
 
 #[test]
+fn a_block_that_bites_a_hair_is_out_of_the_course_and_nothing_is_told() {
+    // From 41 3/4 and 1/128 to 47 3/4 and 1/128: its room ends 1/128 in over the course line of 48.
+    let l = block_at(41.75 + 1.0 / 128.0);
+    assert_eq!((block(&l).moved, block(&l).outline[0][1]), (Some(-1.0 / 128.0), 41.75));
+    assert_eq!(broken(&l), [""; 0]);
+    assert!(!l.findings.iter().any(|f| f.code().word() == "block-moved"));
+}
+
+#[test]
 fn no_trim_along_a_wall_is_under_two_inches() {
     // A foot with a step of 1 1/2 in: no channel stands along it. An eave of 144 1/2 in in undersill trim of
     // 144: the last length takes from the one before.

@@ -15,6 +15,7 @@ mod architect_drawings;
 mod as_drawn;
 mod bad_input;
 mod bare_wall;
+mod bars;
 mod bays;
 mod board_rules;
 mod bounds;

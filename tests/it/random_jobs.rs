@@ -12,6 +12,13 @@ fn jobs_drawn_from_the_schema_keep_every_rule() {
     run::hold(200);
 }
 
+/// Steps of grade and over roofs of 1/64 in, under the 1/50 in by which sides reach what they border, beside
+/// level sides (212, 1677), and a block that bites a course by 1/128 in (243).
+#[test]
+fn hairs_in_walls_keep_every_rule() {
+    run::hold_these(&[212, 243, 1677]);
+}
+
 #[test]
 fn a_seed_is_one_case() {
     for seed in [1, 7, 4_000_000_000] {

@@ -69,6 +69,13 @@ fn all(seeds: &[u64]) -> Ends {
     ends.into_inner().unwrap()
 }
 
+/// These cases keep every rule.
+pub(crate) fn hold_these(seeds: &[u64]) {
+    let ends = all(seeds);
+    assert!(ends.faults.is_empty(), "{} faults\n{}", ends.faults.len(), ends.faults.join("\n"));
+    assert!(ends.refused.is_empty(), "{:?}", ends.refused);
+}
+
 /// Takes `LAPWRIGHT_JOBS` cases, or so many, from `LAPWRIGHT_FIRST_JOB` on.
 #[allow(clippy::print_stdout)] // What became of them, for whoever asks with --nocapture.
 pub(crate) fn hold(usual: u64) {
