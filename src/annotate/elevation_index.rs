@@ -84,13 +84,14 @@ impl<'a> AtElevation<'a> {
         }
     }
 
-    /// Without what its walls' own sheets show.
+    /// Without what its walls' own sheets show, but for places that break a rule.
     pub(super) fn overview(&self) -> AtElevation<'a> {
         AtElevation {
             trims: self.trims.clone(),
             open: self.open.clone(),
             turned: self.turned.clone(),
             posts: self.posts.clone(),
+            failed: self.failed.clone(),
             ..AtElevation::default()
         }
     }

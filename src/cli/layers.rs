@@ -20,7 +20,7 @@ pub(super) fn list(a: &Reading) -> ExitCode {
     });
     match read {
         Ok((list, accounts)) => {
-            tell_unused(&findings, style);
+            tell_unused(findings.all(), style);
             print(layers::table(&list, &accounts).as_bytes())
         }
         Err(r) => refused(&r, &findings, style),
@@ -30,8 +30,19 @@ pub(super) fn list(a: &Reading) -> ExitCode {
 /// Prints guesses as a fragment of a job file.
 pub(super) fn suggest(a: &Reading) -> ExitCode {
     let mut findings = Findings::default();
-    match load(a, &mut findings).and_then(|l| pipeline::suggestions(&l.bytes, &l.name, &l.job)) {
-        Ok(list) => print(layers::fragment(&list).as_bytes()),
-        Err(r) => refused(&r, &findings, LengthStyle::default()),
+    let mut style = LengthStyle::default();
+    let list = load(a, &mut findings).and_then(|l| {
+        style = l.job.sheet.lengths;
+        let list = pipeline::suggestions(&l.bytes, &l.name, &l.job)?;
+        // What is not used with the job as it is; that there is nothing to lay out is why guesses are asked for.
+        let _ = pipeline::layers(&l.bytes, &l.name, &l.job, &mut findings);
+        Ok(list)
+    });
+    match list {
+        Ok(list) => {
+            tell_unused(findings.all(), style);
+            print(layers::fragment(&list).as_bytes())
+        }
+        Err(r) => refused(&r, &findings, style),
     }
 }

@@ -21,6 +21,7 @@ use crate::pipeline;
 use crate::pipeline::waiting_prices::waiting_prices;
 use crate::units::LengthStyle;
 use crate::wording::{command, offcuts};
+use crate::write::alarm::bar;
 use crate::write::summary;
 
 /// Lays the house out and writes its files.
@@ -67,18 +68,28 @@ pub(super) fn run(a: &Layout) -> ExitCode {
     Outcome::of(&sets, &findings, a.strict).after(ExitCode::SUCCESS)
 }
 
-/// Prints what it costs that fewer offcuts wait.
+/// Prints what it costs that fewer offcuts wait, under a bar where one of the layouts breaks rules.
 fn compare_waiting(loaded: &Loaded, findings: &Findings, quiet: bool) -> ExitCode {
+    let mut failed: Option<LaidSets> = None;
     let table = watched(quiet, |watch| {
         waiting_prices(&loaded.job, |job| {
             let (bytes, name) = (&loaded.bytes, &loaded.name);
-            pipeline::layout(bytes, name, job, &mut Findings::default(), &mut *watch)
+            let sets = pipeline::layout(bytes, name, job, &mut Findings::default(), &mut *watch)?;
+            if sets.failed_places() > 0 && failed.is_none() {
+                failed = Some(sets.clone());
+            }
+            Ok(sets)
         })
     });
-    match table {
-        Ok(lines) => print(offcuts::prices(&lines).as_bytes()),
-        Err(r) => refused(&r, findings, loaded.job.sheet.lengths),
-    }
+    let lines = match table {
+        Ok(lines) => offcuts::prices(&lines),
+        Err(r) => return refused(&r, findings, loaded.job.sheet.lengths),
+    };
+    let Some(failed) = failed else { return print(lines.as_bytes()) };
+    let bars: String = failed.iter().map(|s| bar(&s.layout.verify)).collect();
+    let printed = print(format!("{bars}{lines}").as_bytes());
+    tell_failed(&failed);
+    Outcome::CheckFailed.after(printed)
 }
 
 /// Paper and scale of the command line, over the job's.

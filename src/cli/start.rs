@@ -6,10 +6,11 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use super::files::{self, out_failed};
-use super::terminal::{refused, tell_line};
+use super::terminal::{refused, tell_line, tell_unused};
 use crate::clean::terminal;
 use crate::finding::files::{FileFinding, OutputRefusal, OutputTarget};
 use crate::finding::{Findings, Refusal};
+use crate::job::first::FirstJob;
 use crate::pipeline;
 use crate::units::LengthStyle;
 use crate::wording::{command, layers};
@@ -19,15 +20,17 @@ use crate::write::first_job;
 pub(super) fn run(drawing: &Path) -> ExitCode {
     let made = started(drawing);
     match made {
-        Ok((file, said)) => {
+        Ok((file, job)) => {
+            let said = layers::said(&job.guess.reached);
             tell_line(&command::started(&terminal(&file.display().to_string()), &said));
+            tell_unused(&job.findings, LengthStyle::default());
             ExitCode::SUCCESS
         }
         Err(r) => refused(&r, &Findings::default(), LengthStyle::default()),
     }
 }
 
-fn started(drawing: &Path) -> Result<(PathBuf, String), Refusal> {
+fn started(drawing: &Path) -> Result<(PathBuf, FirstJob), Refusal> {
     let file = match drawing == Path::new("-") {
         true => PathBuf::from("drawing.toml"),
         false => drawing.with_extension("toml"),
@@ -42,7 +45,7 @@ fn started(drawing: &Path) -> Result<(PathBuf, String), Refusal> {
     let job = pipeline::first_job(&bytes, &of)?;
     let text = first_job::text(&job, &name(&file).unwrap_or_default());
     write_new(&file, text.as_bytes())?;
-    Ok((file, layers::said(&job.guess.reached)))
+    Ok((file, job))
 }
 
 fn taken(file: &Path) -> Refusal {

@@ -118,7 +118,7 @@ fn said(a: &Arguments, sets: &LaidSets, findings: &Findings) -> Result<Vec<u8>, 
 
 /// Tells what was drawn and not used, and how many warnings there are.
 fn tell_warnings(findings: &Findings, style: LengthStyle) {
-    tell_unused(findings, style);
+    tell_unused(findings.all(), style);
     let warnings = findings.count(Severity::Warning);
     if warnings > 0 {
         tell_line(&command::warnings_elsewhere(warnings));

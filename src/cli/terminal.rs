@@ -81,22 +81,22 @@ fn show(refusal: &Refusal, findings: &Findings, style: LengthStyle) {
         tell(&findings_text(&others, style));
     }
     // What is not used may be why there is nothing to lay out.
-    tell_unused(findings, style);
+    tell_unused(findings.all(), style);
 }
 
 /// Tells what was drawn and not used, a warning a layer: for commands that do not print all findings.
-pub(super) fn tell_unused(findings: &Findings, style: LengthStyle) {
+pub(super) fn tell_unused(findings: &[Finding], style: LengthStyle) {
     let unused = |f: &&Finding| {
         let kind = matches!(
             f.kind,
-            FindingKind::House(HouseFinding::DrawnUnused { .. })
+            FindingKind::House(HouseFinding::DrawnUnused { .. } | HouseFinding::LayerSpeaks { .. })
                 | FindingKind::Drawing(
                     DrawingFinding::BlockExternal { .. } | DrawingFinding::NumbersAbsurd { .. }
                 )
         );
         kind && f.severity() == Severity::Warning
     };
-    let list: Vec<Finding> = findings.all().iter().filter(unused).cloned().collect();
+    let list: Vec<Finding> = findings.iter().filter(unused).cloned().collect();
     if !list.is_empty() {
         tell(&findings_text(&list, style));
     }

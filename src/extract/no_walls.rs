@@ -78,7 +78,7 @@ fn empty_layers(lines: &Linework, job: &Job) -> Vec<Seen> {
         let full = lines.layers.iter().filter(|l| l.items > 0);
         full.map(|l| l.layer.name.to_lowercase()).any(|whole| {
             // Prefixes of bound references are taken off, as for roles.
-            let name = whole.rsplit('$').next().unwrap_or(&whole);
+            let name = whole.rsplit(['$', '|']).next().unwrap_or(&whole);
             wildcard(&pattern, &whole) || wildcard(&pattern, name)
         })
     };

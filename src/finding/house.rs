@@ -196,6 +196,15 @@ group! {
             /// Whether the drawing or the job says of all of them that they are left out.
             meant: bool,
         }
+        /// A layer without a role whose name speaks of openings has things on walls: they are not cut.
+        LayerSpeaks "layer-speaks", Warning, Office {
+            /// The layer.
+            layer: String,
+            /// What its name speaks of.
+            role: Role,
+            /// Things of it on walls where no opening is.
+            things: usize,
+        }
         /// An opening lies outside every wall.
         OpeningOutside "opening-outside", Error or Warning if accepted, Architect {
             /// Whether the job accepts it.

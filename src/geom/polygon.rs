@@ -117,7 +117,8 @@ impl Polygon {
 
 /// Sum of areas, square inches.
 pub fn total_area(polygons: &[Polygon]) -> f64 {
-    polygons.iter().map(Polygon::area).sum()
+    // An empty sum is -0 in Rust.
+    polygons.iter().map(Polygon::area).sum::<f64>() + 0.0
 }
 
 #[cfg(test)]

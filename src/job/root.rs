@@ -251,7 +251,7 @@ impl Job {
         self.layers.values().flatten().chain(views).any(|p| p.eq_ignore_ascii_case(layer))
     }
 
-    /// The role of a layer name, case folded and bound-reference prefixes (`name$0$`) taken off.
+    /// The role of a layer name, case folded and prefixes of references (bound `name$0$`, not bound `name|`) taken off.
     /// The job's own patterns go before the agreed ones.
     pub fn role_of(&self, layer: &str) -> Option<Role> {
         if self.zone_of(layer).is_some() {
@@ -259,7 +259,7 @@ impl Job {
             return Some(Role::Bare);
         }
         let whole = layer.to_lowercase();
-        let name = whole.rsplit('$').next().unwrap_or(&whole);
+        let name = whole.rsplit(['$', '|']).next().unwrap_or(&whole);
         let of_job =
             self.layers.iter().flat_map(|(r, ps)| ps.iter().map(move |p| (*r, p.as_str())));
         let agreed = AGREED_LAYERS.iter().copied().filter(|(r, _)| !self.layers.contains_key(r));

@@ -70,11 +70,11 @@ impl ZoneRegion {
 }
 
 impl Zone {
-    /// Whether its outlines are on this layer; case is folded and a bound reference's prefix
-    /// (`name$0$`) taken off.
+    /// Whether its outlines are on this layer; case is folded and a reference's prefix
+    /// (`name$0$`, `name|`) taken off.
     pub fn is_on(&self, layer: &str) -> bool {
         let whole = layer.to_lowercase();
-        let name = whole.rsplit('$').next().unwrap_or(&whole);
+        let name = whole.rsplit(['$', '|']).next().unwrap_or(&whole);
         self.layers
             .iter()
             .map(|p| p.to_lowercase())

@@ -86,6 +86,8 @@ pub struct LayerUse {
     pub layer: Layer,
     /// Its role; `None` where no pattern matches.
     pub role: Option<Role>,
+    /// The opening that its name speaks of, where it has no role.
+    pub speaks_of: Option<Role>,
     /// Shapes and texts on it in model space.
     pub items: usize,
 }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::suggest;
 use crate::finding::lines::{LayerCount, LineFinding};
 use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::Point;
@@ -15,7 +16,11 @@ pub fn layer_roles(drawing: &Drawing, job: &Job) -> Vec<LayerUse> {
     let mut out: Vec<LayerUse> = drawing
         .layers
         .iter()
-        .map(|l| LayerUse { layer: l.clone(), role: job.role_of(&l.name), items: 0 })
+        .map(|l| {
+            let role = job.role_of(&l.name);
+            let speaks_of = if role.is_none() { suggest::opening_by_name(&l.name) } else { None };
+            LayerUse { layer: l.clone(), role, speaks_of, items: 0 }
+        })
         .collect();
     for item in drawing.items.iter().filter(|i| i.space == Space::Model) {
         if let Some(l) = out.get_mut(item.layer) {

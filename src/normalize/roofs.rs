@@ -24,6 +24,9 @@ const CASING: std::ops::RangeInclusive<f64> = 12.0..=144.0;
 const EAVE: f64 = 40.0;
 /// A hip leans in by this at least on each side, inches.
 const LEAN: f64 = 12.0;
+/// Its sides lean from the eave on: a wall's stand plumb, up to where its gable begins. How much of a roof's
+/// height may be plumb at its foot (a fascia that is hatched with it), of 1.
+const PLUMB: f64 = 0.2;
 /// Patches no farther from one another than this, inches, are of one elevation.
 const APART: f64 = 96.0;
 /// A pattern of which this share shows a roof is a roof's.
@@ -128,7 +131,10 @@ fn is_like_roof(all: &[Cover], i: usize, upright: &[Rect]) -> bool {
     }
     let (Some(foot), Some(top)) = (foot, level_extent(c, b.y1)) else { return false };
     let hip = top.0 - foot.0 >= LEAN && foot.1 - top.1 >= LEAN;
-    hip && top.1 - top.0 > LEAN && foot.1 - foot.0 > 0.9 * b.width() && under.is_some()
+    hip && plumb(c, foot) < PLUMB * b.height()
+        && top.1 - top.0 > LEAN
+        && foot.1 - foot.0 > 0.9 * b.width()
+        && under.is_some()
 }
 
 /// Whether all that lies under a pattern, and nothing over it, is drawn at another spacing.
@@ -181,6 +187,16 @@ fn level_extent(c: &Cover, y: f64) -> Option<(f64, f64)> {
     let xs: Vec<f64> = level.flat_map(|(p, q)| [p.x, q.x]).collect();
     let (x0, x1) = (xs.iter().copied().reduce(f64::min)?, xs.iter().copied().reduce(f64::max)?);
     (x1 - x0 > 1.0).then_some((x0, x1))
+}
+
+/// How far an area's sides stand plumb over the ends of its foot, inches: the less of both.
+fn plumb(c: &Cover, foot: (f64, f64)) -> f64 {
+    let along = |x: f64| -> f64 {
+        let at = |p: Point| (p.x - x).abs() < 1.0;
+        let all = c.shape.iter().flat_map(|p| sides(&p.outer));
+        all.filter(|(p, q)| at(*p) && at(*q)).map(|(p, q)| (p.y - q.y).abs()).sum()
+    };
+    along(foot.0).min(along(foot.1))
 }
 
 /// The pattern of the siding: of what shows no roof the one that covers most.

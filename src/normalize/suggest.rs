@@ -49,7 +49,7 @@ const ASIDES: [&str; 6] = ["iden", "tag", "text", "anno", "note", "symb"];
 
 fn by_name(name: &str) -> Option<(Role, &'static str)> {
     // Names bound from references and their prefixes say nothing.
-    let name = name.rsplit('$').next().unwrap_or(name).to_lowercase();
+    let name = name.rsplit(['$', '|']).next().unwrap_or(name).to_lowercase();
     // What names a window is none.
     if ASIDES.iter().any(|w| name.contains(w)) {
         return None;
@@ -58,6 +58,11 @@ fn by_name(name: &str) -> Option<(Role, &'static str)> {
         words.iter().find(|w| name.contains(**w)).map(|w| (*role, *w))
     };
     WORDS.iter().find_map(first)
+}
+
+/// The opening that the name of a layer speaks of.
+pub(super) fn opening_by_name(name: &str) -> Option<Role> {
+    by_name(name).map(|(role, _)| role).filter(|r| r.is_thing())
 }
 
 /// Closed outlines of each layer: boxes and areas, drawing units.

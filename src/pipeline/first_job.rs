@@ -3,7 +3,7 @@
 use super::head::lines_of;
 use super::suggest::{roles, suggested, tried};
 use crate::extract::shown_views;
-use crate::finding::{Findings, Refusal};
+use crate::finding::{Findings, Refusal, Severity};
 use crate::job::Job;
 use crate::job::first::FirstJob;
 use crate::model::drawing::Drawing;
@@ -15,7 +15,8 @@ use crate::read;
 /// # Errors
 /// When the drawing cannot be read at all.
 pub fn first_job(bytes: &[u8], name: &str) -> Result<FirstJob, Refusal> {
-    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut Findings::default())?;
+    let mut read_with = Findings::default();
+    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut read_with)?;
     let found = suggested(&drawing, &Job::default());
     let mut out = FirstJob {
         drawing: name.to_owned(),
@@ -30,7 +31,20 @@ pub fn first_job(bytes: &[u8], name: &str) -> Result<FirstJob, Refusal> {
         out.views.iter_mut().for_each(|v| v.region = rounded(v.region));
     }
     settle(&mut out, &drawing);
+    tell_of_reading(&mut out, &read_with);
     Ok(out)
+}
+
+/// What was found in the file itself holds whatever the job: told and counted with the rest.
+fn tell_of_reading(out: &mut FirstJob, read_with: &Findings) {
+    let count = |s: Severity| read_with.all().iter().filter(|f| f.severity() == s).count();
+    for reached in [&mut out.plain, &mut out.guess.reached] {
+        reached.errors += count(Severity::Error);
+        reached.warnings += count(Severity::Warning);
+        reached.remarks += count(Severity::Info);
+        reached.usable &= reached.errors == 0;
+    }
+    out.findings.splice(0..0, read_with.all().iter().cloned());
 }
 
 /// Leaves out, one by one, what makes the reading worse.

@@ -19,7 +19,7 @@ fn panels(layout: &LaidHouse, area: f64) -> usize {
 /// Panels that net area and the job's percentage would buy, at nominal coverage (length times
 /// exposure, the lap not taken off, as in trade lists: `TakeoffFact::CoveragePerPiece`).
 pub(super) fn panels_by_area(layout: &LaidHouse) -> usize {
-    let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
+    let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum::<f64>() + 0.0;
     panels(layout, net * (1.0 + layout.job.takeoff.area_waste / 100.0))
 }
 
@@ -34,7 +34,9 @@ fn area(o: &LaidOpening) -> f64 {
 /// (`TakeoffFact::AllOpeningsOff`, `TakeoffFact::NoOpeningsOff`, `TakeoffFact::LargeOpeningsOff`).
 pub(super) fn comparison(layout: &LaidHouse) -> Vec<Comparison> {
     let rules = &layout.job.takeoff;
-    let sum = |f: &dyn Fn(&LaidWall) -> f64| -> f64 { layout.walls().map(|(_, w)| f(w)).sum() };
+    let sum = |f: &dyn Fn(&LaidWall) -> f64| -> f64 {
+        layout.walls().map(|(_, w)| f(w)).sum::<f64>() + 0.0
+    };
     // Wall that gets no siding buys none by any school.
     let sided = |w: &LaidWall| w.gross_area - w.bare_area();
     // No more can be subtracted than the wall lost by its openings.

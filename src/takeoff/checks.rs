@@ -82,7 +82,7 @@ fn perimeter_and_doors(layout: &LaidHouse) -> (f64, f64) {
     let doors = layout.walls().flat_map(|(_, w)| &w.openings);
     let doors = doors.filter(|o| matches!(o.kind, OpeningKind::Door | OpeningKind::OverheadDoor));
     (
-        layout.walls().map(|(_, w)| width(w)).sum(),
+        layout.walls().map(|(_, w)| width(w)).sum::<f64>() + 0.0,
         doors.map(|o| o.right - o.left).sum::<f64>() + 0.0,
     )
 }
@@ -116,7 +116,7 @@ fn tops_and_sills(layout: &LaidHouse) -> f64 {
 }
 
 fn net(layout: &LaidHouse) -> f64 {
-    layout.walls().map(|(_, w)| w.net_area).sum()
+    layout.walls().map(|(_, w)| w.net_area).sum::<f64>() + 0.0
 }
 
 /// Running feet of boards: 12 by the exposed face, a square foot (`TakeoffFact::WoodCoverage`,
@@ -128,7 +128,7 @@ fn running_feet(layout: &LaidHouse) -> CrossCheck {
         counting_rule: CountingRule::RunningFeet { each },
         unit: CountUnit::Foot,
         rule: each * net(layout),
-        layout: layout.pieces().map(|(.., p)| p.length).sum::<f64>() / 12.0,
+        layout: layout.pieces().map(|(.., p)| p.length).sum::<f64>() / 12.0 + 0.0,
     }
 }
 
@@ -142,7 +142,7 @@ fn nails(layout: &LaidHouse) -> CrossCheck {
         counting_rule: CountingRule::NailsBySquare { piece, each },
         unit: CountUnit::Nail,
         rule: (each * net(layout) / 100.0).ceil(),
-        layout: layout.pieces().map(|(.., piece)| needed(piece.length)).sum(),
+        layout: layout.pieces().map(|(.., piece)| needed(piece.length)).sum::<f64>() + 0.0,
     }
 }
 

@@ -108,8 +108,8 @@ pub(super) fn offcuts(
         };
     let lots = lots(layout);
     for l in &lots {
-        let used = l.pieces(layout).iter().map(|p| taken(p)).sum();
-        add(l.panels_item().id(), l.panels.iter().map(|p| p.stock).sum(), used);
+        let used = l.pieces(layout).iter().map(|p| taken(p)).sum::<f64>() + 0.0;
+        add(l.panels_item().id(), l.panels.iter().map(|p| p.stock).sum::<f64>() + 0.0, used);
     }
     let spares = lines.iter().filter(|l| l.item.spared().is_some() && l.order > 0.0);
     let spares: Vec<(ItemId, f64)> =

@@ -17,7 +17,7 @@ pub(super) fn waste(used: f64, bought: f64) -> f64 {
 /// Whole units, rounded up (`TakeoffFact::RoundedForSafety`); the last bit of a sum does not call for
 /// one more.
 pub(super) fn whole(units: f64) -> f64 {
-    (units - 1e-9).ceil().max(0.0)
+    (units - 1e-9).ceil().max(0.0) + 0.0
 }
 
 /// What one stock length of a job's siding is.
@@ -64,7 +64,7 @@ impl Shares {
 
     /// Their sum.
     pub(super) fn net(&self) -> f64 {
-        self.list.iter().map(|s| s.net).sum()
+        self.list.iter().map(|s| s.net).sum::<f64>() + 0.0
     }
 
     /// The shares, walls as in the layout, the wall below its gable.

@@ -85,6 +85,24 @@ fn a_roof_that_reaches_out_at_one_end_is_none_of_the_walls() {
 }
 
 #[test]
+fn siding_between_two_bands_under_a_gable_is_no_hip() {
+    // A gable wall of 180 by 200 with rakes rising 1 in 2 from 180 up: a band of 8 at 96, another of 8 at 190. The field between them leans in over the eave as a hip does, but only there: its sides
+    // stand plumb for 76 of its 86. Rakes are 20 in at 190, 36 in at 198, and meet 45 over the eave, at 225.
+    let lower = rect(0.0, 0.0, 180.0, 96.0);
+    let middle =
+        [(0.0, 104.0), (180.0, 104.0), (180.0, 180.0), (160.0, 190.0), (20.0, 190.0), (0.0, 180.0)];
+    let peak = [(36.0, 198.0), (144.0, 198.0), (90.0, 225.0)];
+    let drawn = [hatch(&lower, 6.0, 0.0), hatch(&middle, 6.0, 0.0), hatch(&peak, 6.0, 0.0)];
+    let layout = laid(&drawn);
+    // Of the field over the eave the mean width is 160.
+    let net = 180.0 * 96.0 + 180.0 * 76.0 + 160.0 * 10.0 + 108.0 * 27.0 / 2.0;
+    assert_eq!(nets(&layout), [net]);
+    // A hip roof of the same width and lines leans in from its eave on, and is none.
+    let hip = [(-14.0, 103.0), (194.0, 103.0), (150.0, 160.0), (30.0, 160.0)];
+    assert_eq!(nets(&laid(&[hatch(&lower, 6.0, 0.0), hatch(&hip, 6.0, 103.0)])), [180.0 * 96.0]);
+}
+
+#[test]
 fn a_window_across_a_band_is_one_opening() {
     // Siding from 0 to 100 and from 108 to 200, 300 wide; a window of 36 by 80 from 70 to 150 in both.
     let (x0, x1) = (140.0, 176.0);

@@ -298,6 +298,47 @@ fn a_narrow_wall_on_the_levels_of_one_printed_twice_is_siding() {
 }
 
 #[test]
+fn strokes_of_stone_a_course_under_the_last_line_are_no_course() {
+    // Courses 7 in apart from 3 up to 87, 200 wide, between lines at 0 and 90 and corner boards. Under a water
+    // table of 3 in, two rows of stone strokes 14 in long with gaps of 8, at -4 and -11: on the levels of the
+    // courses. Joints stand at the ends of some.
+    let mut lines = courses("one", (3.0, 90.0, 7.0), |_| (4.0, 196.0), &[]);
+    for (y, from) in [(-4.0, 5.0), (-11.0, -6.0)] {
+        for n in 0..9 {
+            let x = from + 22.0 * f64::from(n);
+            lines.push(("one", (f64::max(x, 0.0), y), (f64::min(x + 14.0, 200.0), y)));
+            if n % 3 == 0 {
+                lines.push(("one", (x + 14.0, y - 3.0), (x + 14.0, y + 2.0)));
+            }
+        }
+    }
+    for b in [[0.0, 0.0, 4.0, 90.0], [4.0, 0.0, 196.0, 90.0], [196.0, 0.0, 200.0, 90.0]] {
+        lines.extend(ring("one", b));
+    }
+    lines.extend(ring("one", [0.0, -3.0, 200.0, 0.0]));
+    lines.extend(ring("one", [0.0, -16.0, 200.0, -3.0]));
+    let (found, _) = lines_of(dxf(&lines).as_bytes());
+    let areas: Vec<f64> = patches(&found).iter().map(|p| p.1).collect();
+    assert_eq!(areas.len(), 1);
+    assert!((areas[0] - 192.0 * 90.0).abs() < 1.0, "{areas:?}");
+    // A row of piers between windows is no stone: four windows 30 by 4 in, with piers of 20 between them, one
+    // course high. Left of the first and right of the last are 6.
+    let holes: Vec<[f64; 4]> = (0..4)
+        .map(|n| 10.0 + 50.0 * f64::from(n))
+        .collect::<Vec<_>>()
+        .into_iter()
+        .map(|x| [x, 43.0, x + 30.0, 47.0])
+        .collect();
+    let mut wall = courses("one", (3.0, 90.0, 7.0), |_| (0.0, 200.0), &holes);
+    wall.extend(ring("one", [0.0, 0.0, 200.0, 90.0]));
+    holes.iter().for_each(|b| wall.extend(ring("one", *b)));
+    let (found, _) = lines_of(dxf(&wall).as_bytes());
+    let areas: Vec<f64> = patches(&found).iter().map(|p| p.1).collect();
+    assert_eq!(areas.len(), 1);
+    assert!((areas[0] - (200.0 * 90.0 - 4.0 * 120.0)).abs() < 1.0, "{areas:?}");
+}
+
+#[test]
 fn level_lines_on_layers_of_notes_are_none_of_siding() {
     // 20 lines 6 in apart, 240 long: section marks and underlines are drawn so too.
     let on = |layer: &'static str| {

@@ -37,7 +37,9 @@ fn alone(courses: Vec<SeamCourse>) -> (Vec<f64>, usize, Option<AtOpenings>) {
         waiting: Waiting::default(),
     };
     let got = plan(&p, &mut |_| {});
-    (got.runs.iter().flat_map(|r| r.seams.clone()).collect(), got.panels, got.least_at_openings)
+    let least = got.least_at_openings.unwrap();
+    assert_eq!(least.each, least.in_turn);
+    (got.runs.iter().flat_map(|r| r.seams.clone()).collect(), got.panels, Some(least.each))
 }
 
 #[test]
@@ -59,6 +61,26 @@ fn one_more_seam_is_taken_where_it_takes_no_more_panels() {
     assert_eq!((seams.len(), panels), (2, 2));
     assert!(seams.iter().all(|x| *x <= 89.0 || *x >= 161.0), "{seams:?}");
     assert_eq!(least, Some(AtOpenings::default()));
+}
+
+#[test]
+fn a_seam_near_two_jamb_lines_is_one_seam() {
+    // 298 1/2 in: the seam of two pieces is between 148 7/8 and 149 5/8, those of three between 23 5/8 and 126 1/8
+    // and between 172 3/8 and 274 7/8. Jamb lines 10 in apart, all the way: one seam is near two of them, and of
+    // three pieces two seams are near one line each at least.
+    let avoid = (0..30).map(|i| 4.0 + 10.0 * f64::from(i)).collect();
+    let run = SeamRun {
+        id: "0".into(),
+        wall: 0,
+        x0: 0.0,
+        x1: 298.5,
+        fixed: vec![],
+        barred: vec![],
+        notched: vec![],
+    };
+    let (_, panels, least) =
+        alone(vec![SeamCourse { index: 0, avoid, ripped: false, runs: vec![run] }]);
+    assert_eq!((panels, least.map(|l| l.near_jambs)), (2, Some(1)));
 }
 
 #[test]
@@ -135,6 +157,41 @@ fn a_wall_of_forty_windows_has_as_few_seams_in_notches_as_can_be() {
     assert_eq!((at.on_jambs, least.on_jambs), (0, 0));
     let told = proof::seam_places(&l.bound, &l.job).unwrap();
     assert!(told.contains("within 6\" of one: 16, the fewest possible"), "{told}");
+    // Of the courses beside, four have jamb lines that touch them. By itself such a course has no seam within 6 in
+    // of one, but not with its seams 24 in from those of a notched course that has no more than 4 in notches.
+    let fewest = course_beside_a_notched_one();
+    assert_eq!(fewest, (4, 1));
+    let in_turn = AtOpenings { in_notches: 4 * fewest.0, on_jambs: 0, near_jambs: 4 * fewest.1 };
+    assert_eq!((least.near_jambs, l.bound.seams.least_in_turn), (0, Some(in_turn)));
+    assert_eq!(at, in_turn);
+    let told = told.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        told.contains("within 6\": 4, the fewest possible with so few of those before"),
+        "{told}"
+    );
+}
+
+/// Of a notched course of that wall and one beside it, tried by every two first pieces of both: the fewest seams in
+/// notches, and the fewest of the other near jamb lines where the notched one has so few.
+fn course_beside_a_notched_one() -> (usize, usize) {
+    // In sixteenths: 1,795 1/2 in between gaps, the first at 2 1/4; 13 pieces of 150 in at most that lap 1 1/4, the
+    // end pieces 24 in and more.
+    let sum = 28728 + 12 * 20 - 11 * 2400;
+    let firsts: Vec<i64> =
+        (384..=2400).filter(|a| (384..=2400).contains(&(sum - a))).map(|a| 36 + a - 10).collect();
+    let row = |first: i64| (0..12).map(move |i| first + i * 2380);
+    let windows = || (0..20).map(|i| (432 + 1440 * i, 432 + 576 + 1440 * i));
+    let in_notch = |x: i64| windows().any(|(l, r)| x > l - 96 && x < r + 96);
+    let near = |x: i64| windows().any(|(l, r)| (x - l).abs() < 96 || (x - r).abs() < 96);
+    let notched: Vec<(i64, usize)> =
+        firsts.iter().map(|f| (*f, row(*f).filter(|x| in_notch(*x)).count())).collect();
+    let fewest = notched.iter().map(|n| n.1).min().unwrap();
+    // Seams of both are one pitch apart: how near they come is told by the first and the next of each.
+    let apart = |a: i64, b: i64| [-2380, 0, 2380].iter().all(|d| (a - b + d).abs() >= 384);
+    let beside = |f: &&i64| notched.iter().any(|(a, n)| *n == fewest && apart(*a, **f));
+    let touching = |f: &i64| row(*f).filter(|x| near(*x)).count();
+    assert_eq!(firsts.iter().map(touching).min(), Some(0));
+    (fewest, firsts.iter().filter(beside).map(touching).min().unwrap())
 }
 
 #[test]
@@ -148,7 +205,7 @@ fn the_sample_house_has_its_seams_off_notches_and_jamb_lines() {
 }
 
 /// Faults of what is told of seams.
-pub(crate) const COUNTS: [(&str, Rule, Break); 6] = [
+pub(crate) const COUNTS: [(&str, Rule, Break); 8] = [
     ("a seam told in no notch", Rule::SeamCounts, |l| l.bound.seams.at_openings.in_notches += 1),
     ("seams told off the jambs", Rule::SeamCounts, |l| l.bound.seams.at_openings.near_jambs += 1),
     ("a seam less", Rule::SeamCounts, |l| l.bound.seams.seams -= 1),
@@ -156,6 +213,13 @@ pub(crate) const COUNTS: [(&str, Rule, Break); 6] = [
     ("a ladder that is none", Rule::SeamCounts, |l| l.bound.seams.ladders += 1),
     ("more told the least than there are", Rule::SeamCounts, |l| {
         l.bound.seams.least.as_mut().unwrap().in_notches += 1
+    }),
+    ("more told the least in turn than there are", Rule::SeamCounts, |l| {
+        l.bound.seams.least_in_turn = Some(l.bound.seams.at_openings);
+        l.bound.seams.least_in_turn.as_mut().unwrap().near_jambs += 1
+    }),
+    ("more in turn than by itself", Rule::SeamCounts, |l| {
+        l.bound.seams.least.as_mut().unwrap().in_notches -= 1
     }),
 ];
 

@@ -362,6 +362,98 @@ fn every_command_tells_it() {
     assert!(report.contains("drawn-unused"), "{report}");
 }
 
+/// Every way of being asked for a first job says what is not used as `check` does: an external reference
+/// stands in the file itself, not in what is read of it.
+#[test]
+fn start_and_guesses_tell_it_too() {
+    let region = sorts().into_iter().find(|s| s.name == "a REGION").unwrap();
+    let cases = [
+        (
+            (region.draw)(GLASS, 100.0, 100.0),
+            "drawn-unused",
+            "A-GLAZ: 1 drawn, 0 cut, 1 not (REGION)",
+        ),
+        (insert("AWAY", "0", 0.0, 0.0), "block-external", "windows.dwg"),
+    ];
+    for (entities, code, words) in cases {
+        let folder = tempfile::tempdir().unwrap();
+        std::fs::write(folder.path().join("d.dxf"), drawing("", &entities)).unwrap();
+        let said = |args: &[&str]| {
+            let mut program = Command::cargo_bin("lapwright").unwrap();
+            let out = program.current_dir(folder.path()).args(args).output().unwrap();
+            assert_eq!(out.status.code(), Some(0), "{args:?}");
+            let said = String::from_utf8_lossy(&[out.stdout, out.stderr].concat()).into_owned();
+            said.split_whitespace().collect::<Vec<_>>().join(" ")
+        };
+        for args in [&["start", "d.dxf"][..], &["layers", "d.dxf", "--suggest"]] {
+            let said = said(args);
+            assert!(said.contains(&format!("WARNING {code}")) && said.contains(words), "{said}");
+        }
+        // The first job counts it, and lists it among what is left to answer.
+        let job = std::fs::read_to_string(folder.path().join("d.toml")).unwrap();
+        assert!(job.contains("1 warning") && job.contains(&format!("# {code}: ")), "{job}");
+    }
+}
+
+#[test]
+fn layers_of_a_reference_that_is_not_bound_have_their_roles() {
+    // As some programs write the contents of a reference into the drawing: FILE|LAYER.
+    let bound = read(&drawing("", &ring("site$0$A-GLAZ", &sash(9.0, 9.0), "")), &inches()).0;
+    let loose = read(&drawing("", &ring("site|A-GLAZ", &sash(9.0, 9.0), "")), &inches()).0;
+    assert_eq!(opening_boxes(&bound), [Rect::new(14.0, 14.0, 44.0, 38.0)]);
+    assert_eq!(opening_boxes(&loose), opening_boxes(&bound));
+}
+
+#[test]
+fn a_layer_whose_name_alone_speaks_of_openings_is_a_warning_in_every_command() {
+    let speaks = |entities: &str, job: &Job| -> Vec<String> {
+        let (_, findings) = read(&drawing("", entities), job);
+        let mine = findings.all().iter().filter(|f| f.code().word() == "layer-speaks");
+        mine.map(|f| words(f, LengthStyle::Feet).message).collect()
+    };
+    let told = |layer: &str, of: &str, n: &str| {
+        vec![format!(
+            "layer {layer} has no role, though its name speaks of {of}: {n} on walls, not cut; siding is laid over it"
+        )]
+    };
+    // A loop with its pane, a block, and four lines are three things; what stands off the wall is none.
+    let windows = ring("Windows", &sash(9.0, 9.0), "")
+        + &ring("Windows", &rect(20.0, 20.0, 40.0, 34.0), "")
+        + &insert("SASH", "Windows", 100.0, 9.0)
+        + &lines("Windows", 200.0, 9.0, 0.0)
+        + &ring("Windows", &sash(900.0, 9.0), "");
+    assert_eq!(speaks(&windows, &inches()), told("Windows", "windows", "3 things"));
+    let door = ring("TUER-NEU", &rect(60.0, 0.0, 96.0, 80.0), "");
+    assert_eq!(speaks(&door, &inches()), told("TUER-NEU", "doors", "1 thing"));
+    // A casing round a window that is cut, a tag, and what the job ignores or names speak of nothing new.
+    let cut = ring(GLASS, &sash(9.0, 9.0), "");
+    let casing = ring("Window trim", &rect(10.0, 10.0, 48.0, 42.0), "");
+    assert_eq!(speaks(&(cut + &casing), &inches()), Vec::<String>::new());
+    let tag = ring("Window-Tags", &rect(10.0, 10.0, 18.0, 18.0), "");
+    assert_eq!(speaks(&tag, &inches()), Vec::<String>::new());
+    for role in ["window", "ignore"] {
+        let job = format!("[drawing]\nunit = \"inch\"\n[layers]\n{role} = [\"Windows\"]\n");
+        let job = lapwright::job::file::parse(&job, "job").unwrap();
+        assert_eq!(
+            speaks(&windows.replace("INSERT", "POINT"), &job),
+            Vec::<String>::new(),
+            "{role}"
+        );
+    }
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("d.dxf"), drawing("", &windows)).unwrap();
+    let job = "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n";
+    std::fs::write(folder.path().join("j.toml"), job).unwrap();
+    for command in ["layout", "takeoff", "check", "layers"] {
+        let mut program = Command::cargo_bin("lapwright").unwrap();
+        let args = [command, "d.dxf", "--job", "j.toml"];
+        let out = program.current_dir(folder.path()).args(args).output().unwrap();
+        let said = String::from_utf8_lossy(&[out.stdout, out.stderr].concat()).into_owned();
+        let flat = said.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(flat.contains("WARNING layer-speaks"), "{command}: {said}");
+    }
+}
+
 #[test]
 fn where_nothing_can_be_laid_out_it_is_told_what_was_not_used() {
     // The only wall has a corner beyond all that is held.

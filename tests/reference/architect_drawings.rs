@@ -15,17 +15,12 @@ fn what_is_true_of_all_drawings_adds_up() {
     assert_eq!(seldom(all(), 60), Vec::<String>::new());
 }
 
-/// Drawings that are read wrong without an alarm, faults that are known: siding over a band that is not
-/// seen, strokes of stone taken for courses.
-const KNOWN: [u64; 2] = [50, 191];
-
-/// The two hundred that may be looked at one by one.
+/// The two hundred that may be looked at one by one: none is wrong without an alarm.
 #[test]
-fn open_drawings_are_read_as_a_person_reads_them_but_for_two() {
+fn open_drawings_are_read_as_a_person_reads_them() {
     let s = score(&(OPEN..OPEN + 200).collect::<Vec<u64>>());
     println!("{}", s.line());
-    let silent = s.silent();
-    assert!(silent.iter().all(|seed| KNOWN.contains(seed)), "wrong without an alarm: {silent:?}");
+    assert_eq!(s.silent(), Vec::<u64>::new(), "wrong without an alarm");
     assert!(s.walls() >= 0.95 && s.areas() >= 0.98, "{}", s.line());
 }
 

@@ -35,6 +35,16 @@ pub(super) fn circles(c: &mut Canvas, on: &AtElevation, v: &View) {
     }
 }
 
+/// Numbers alone, for an overview: what each concerns stands on the wall's own sheet.
+pub(super) fn numbers(c: &mut Canvas, on: &AtElevation, v: &View) {
+    for (number, _, target) in places(on, v) {
+        let text = &checks::mark(number);
+        let wish = target + Vec2::new(0.0, RADIUS + 0.12);
+        let m = Mark { text, target, wish, reach: 2.0, look: Look::Framed };
+        let _ = c.mark_clear(m).or_else(|| c.mark(m));
+    }
+}
+
 /// Numbers and names. Returns how many found no room.
 pub(super) fn marks(c: &mut Canvas, on: &AtElevation, v: &View) -> usize {
     let mut none = 0;

@@ -119,12 +119,13 @@ fn words(c: &mut Canvas, s: &Shown, view: &View) -> LeftOff {
         dims::upright(c, e, view);
     }
     slopes::slopes(c, e, view);
-    let names = failed::marks(c, on, view);
-    let mut left = LeftOff { marks: 0, names, crowded: 0 };
+    let mut left = LeftOff::default();
     if s.shows == Shows::Overview {
+        failed::numbers(c, on, view);
         marks::names(c, e, view);
         ground::bare(c, e, s.behind, view);
     } else {
+        left.names = failed::marks(c, on, view);
         left.marks = breaks::marks(c, on, e, view) + marks::marks(c, e, view);
         if s.shows == Shows::Pieces {
             let (marks, crowded) = trims::marks(c, on, e, view);

@@ -4,6 +4,7 @@
 mod boxes;
 mod fate;
 mod of_view;
+mod speaks;
 mod things;
 
 use std::collections::BTreeMap;
@@ -33,6 +34,8 @@ pub(super) struct Account<'a> {
     fates: Vec<Option<Fate>>,
     /// Boxes of walls, inches of the whole drawing.
     walls: Vec<Rect>,
+    /// The same of openings.
+    openings: Vec<Rect>,
     /// Whether an elevation has no level line.
     unlevelled: bool,
 }
@@ -41,7 +44,8 @@ impl<'a> Account<'a> {
     pub(super) fn of(lines: &'a Linework) -> Self {
         let things = Things::of(lines);
         let fates = vec![None; things.all.len()];
-        Account { lines, things, fates, walls: Vec::new(), unlevelled: false }
+        let (walls, openings) = (Vec::new(), Vec::new());
+        Account { lines, things, fates, walls, openings, unlevelled: false }
     }
 
     /// Sees what became of the things of a view.
@@ -62,6 +66,8 @@ impl<'a> Account<'a> {
         let outer = local.origin.to_vec2();
         let of = |ring: &Vec<Point>| crate::geom::polygon::bounds(ring).map(|b| b + outer);
         self.walls.extend(made.walls.iter().filter_map(|w| of(&w.outline)));
+        let openings = made.walls.iter().flat_map(|w| &w.openings);
+        self.openings.extend(openings.filter_map(|o| of(&o.outline)));
     }
 
     /// The layers' accounts; what is left out is told, a finding a layer.
@@ -82,6 +88,7 @@ impl<'a> Account<'a> {
                 findings.push(self.told(*layer, account));
             }
         }
+        speaks::tell(self.lines, &self.walls, &self.openings, findings);
         accounts.into_values().collect()
     }
 

@@ -240,7 +240,7 @@ fn thing(kind: DrawnAs, members: &[usize], strokes: &[&Stroke]) -> Option<Thing>
 }
 
 /// Open strokes sorted into those whose ends come near one another.
-fn together(strokes: &[&Stroke], set: &[usize]) -> Vec<Vec<usize>> {
+pub(super) fn together(strokes: &[&Stroke], set: &[usize]) -> Vec<Vec<usize>> {
     let cell = |p: Point| ((p.x / NEAR).floor() as i64, (p.y / NEAR).floor() as i64);
     let mut cells: BTreeMap<(i64, i64), usize> = BTreeMap::new();
     let mut root: Vec<usize> = (0..set.len()).collect();

@@ -21,8 +21,9 @@ impl DrawnLines {
             .layers
             .iter()
             .map(|l| {
-                // A bound reference's prefix says nothing: `residence$0$A-WALL` is no tag.
-                let name = l.layer.name.rsplit('$').next().unwrap_or_default().to_lowercase();
+                // A reference's prefix says nothing: `residence$0$A-WALL` is no tag.
+                let name =
+                    l.layer.name.rsplit(['$', '|']).next().unwrap_or_default().to_lowercase();
                 SAID.iter().any(|w| name.contains(w))
             })
             .collect();

@@ -13,6 +13,7 @@ mod patch;
 mod pieces;
 mod pitch;
 mod run_ons;
+mod stone_rows;
 mod told;
 mod trace;
 

@@ -9,6 +9,7 @@ use super::patch::Patch;
 use super::pieces::{Key, Piece, is_level};
 use super::pitch::{pitches, without_pairs};
 use super::run_ons::{of_ground, without_run_ons};
+use super::stone_rows::without_stone;
 use super::trace::{Traced, Tracer};
 use crate::geom::polygon::Polygon;
 use crate::geom::vocabulary::{Point, Rect};
@@ -84,6 +85,7 @@ fn at_pitch(
     };
     let mut links = links(pieces, pitch, between);
     links.retain(|l| !is_crossed(pieces, l));
+    without_stone(pieces, &mut links, pitch, lines);
     let used = used_by(&links);
     let own_length: f64 = used.iter().map(|i| pieces[*i].length()).sum();
     let alone = own_length >= ALONE * all;

@@ -55,7 +55,7 @@ pub(in crate::normalize) fn may_be_course(s: &Stroke) -> bool {
 /// Whether a layer holds notes and marks by its name: lines in them are section marks and underlines.
 fn is_of_notes(name: &str) -> bool {
     // Names bound from references have their prefix before the last `$`.
-    let name = name.rsplit('$').next().unwrap_or(name).to_lowercase();
+    let name = name.rsplit(['$', '|']).next().unwrap_or(name).to_lowercase();
     let mut fields = name.split(|c: char| !c.is_alphanumeric());
     fields.any(|f| NOTES.contains(&f) || f.starts_with("anno") || f.starts_with("anntext"))
 }

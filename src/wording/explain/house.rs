@@ -23,6 +23,7 @@ pub(super) fn explanation(code: HouseCode) -> &'static Explanation {
         HouseCode::FacesLeft => &FACES_LEFT,
         HouseCode::SideLeans => &SIDE_LEANS,
         HouseCode::DrawnUnused => &DRAWN_UNUSED,
+        HouseCode::LayerSpeaks => &LAYER_SPEAKS,
         HouseCode::OpeningsOffSiding => &OPENINGS_OFF_SIDING,
         HouseCode::OpeningTooLarge => &OPENING_TOO_LARGE,
         HouseCode::FacadeShare => &FACADE_SHARE,
@@ -160,6 +161,12 @@ const DRAWN_UNUSED: Explanation = Explanation {
     cause: "Something is drawn on a layer with a role and did not become a wall, an opening, a fixture or another part of the layout. Things are counted: a block, a closed loop, lines that belong together are one each; panes, casings and glass within an opening are parts of it. The sum is told by layer with the reasons: a hidden layer, a block that stands in another file, a type that is not read, lines that do not close, a place off every wall. It is a note where the drawing or the job itself leaves the things out: a plan, a region of the job, stone round a window.",
     remedy: "Look at the places given: `lapwright check DRAWING --out DIR` circles them. Draw what belongs to the house as a block or a closed outline on a shown layer, bind references, and move the rest to a layer without a role.",
     example: "A-GLAZ: 14 drawn, 12 cut, 2 not (hidden layer, open loop of 4 lines 0.5 in apart)",
+};
+const LAYER_SPEAKS: Explanation = Explanation {
+    title: "A layer's name speaks of openings",
+    cause: "A layer that neither the agreed names nor the job give a role has a word for windows or doors in its name, and closed outlines, blocks or lines that belong together stand on it, on a wall, where no opening is cut. They are left out: siding is laid over them.",
+    remedy: "Name the layer under [layers] in the job file: as `window` or `door` with the other layers of openings, or as `ignore` if it shows no openings. `lapwright layers DRAWING --suggest` writes the lines.",
+    example: "[layers]\nwindow = [\"A-GLAZ\", \"Windows\"]",
 };
 const OPENING_OUTSIDE: Explanation = Explanation {
     title: "An opening outside every wall",

@@ -50,6 +50,7 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
         F::DrawnUnused { layer, role, drawn, used, left, .. } => {
             unused::words(layer, *role, [*drawn, *used], left, style)
         }
+        F::LayerSpeaks { layer, role, things } => unused::speaks(layer, *role, *things),
         F::OpeningOutside { accepted } => opening_outside(&layer, *accepted),
         F::OpeningStraddles { past } => straddles(&layer, *past, style),
         F::OpeningSize { says, stated, drawn, openings } => {

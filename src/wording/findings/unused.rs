@@ -4,7 +4,7 @@ use super::finding_words::FindingWords;
 use super::parts::number;
 use crate::model::linework::Role;
 use crate::model::unused::{Unused, UnusedCount};
-use crate::units::LengthStyle;
+use crate::units::{LengthStyle, counted};
 
 pub(super) fn words(
     layer: &str,
@@ -27,6 +27,23 @@ pub(super) fn words(
         }
     }
     FindingWords::new(message, remedies.join(" "))
+}
+
+/// Things on a layer whose name alone speaks of openings.
+pub(super) fn speaks(layer: &str, role: Role, things: usize) -> FindingWords {
+    let (one, key) = match role {
+        Role::Door => ("doors", "door"),
+        _ => ("windows", "window"),
+    };
+    FindingWords::new(
+        format!(
+            "layer {layer} has no role, though its name speaks of {one}: {} on walls, not cut; siding is laid over it",
+            counted(things, "thing")
+        ),
+        format!(
+            "Name the layer under [layers] in the job file, as `{key}`, or as `ignore` if it shows none. `lapwright layers DRAWING --suggest` writes the lines."
+        ),
+    )
 }
 
 /// What becomes of a thing with a role.
