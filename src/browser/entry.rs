@@ -52,7 +52,7 @@ pub fn lay(bytes: &[u8], name: &str, job: &str, pictures: bool, watch: &Function
         let all = [p.done as f64, p.of as f64, p.panels as f64, p.bound as f64];
         let all: Array = all.iter().map(|v| JsValue::from_f64(*v)).collect();
         // What a page does with it is its own affair.
-        let _ = watch.call1(&JsValue::NULL, &all);
+        let _ = watch.apply(&JsValue::NULL, &all);
     });
     let out = Array::of1(&json::compact(&laid.told).into());
     for (path, file) in &laid.files {

@@ -71,6 +71,7 @@ async fn the_sample_from_drop_to_saved_outputs_as_the_command_writes_them() {
     let told = by_command(&drawing, &job);
     let names = |m: &BTreeMap<String, Vec<u8>>| m.keys().cloned().collect::<Vec<_>>();
     assert_eq!(names(&made), names(&told));
+    let mut differing: Vec<String> = Vec::new();
     for (name, bytes) in &told {
         if name.ends_with(".png") {
             let ((w, h, a), (v, k, c)) = (pixels(bytes), pixels(&made[name]));
@@ -83,9 +84,19 @@ async fn the_sample_from_drop_to_saved_outputs_as_the_command_writes_them() {
                 a.len()
             );
         } else {
-            assert!(made[name] == *bytes, "{name} differs");
+            if made[name] != *bytes {
+                differing.push(name.clone());
+                if let Some(kept) = std::env::var_os("LAPWRIGHT_KEPT") {
+                    let of = |by: &str| {
+                        Path::new(&kept).join(format!("{by}-{}", name.replace('/', "-")))
+                    };
+                    std::fs::write(of("page"), &made[name]).unwrap();
+                    std::fs::write(of("command"), bytes).unwrap();
+                }
+            }
         }
     }
+    assert_eq!(differing, [""; 0], "LAPWRIGHT_KEPT names a folder for them");
     assert_eq!(b.errors().await, [""; 0]);
     b.close().await;
 }
