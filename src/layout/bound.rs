@@ -99,7 +99,7 @@ pub enum KeptLeast {
     Cost,
 }
 
-/// How a bound was found: by functions of a share of a panel (see [`Dual`]).
+/// How a bound was found: by functions of a share of a panel (see [`Dual`]), or by prices.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(tag = "stocks", rename_all = "kebab-case")]
 pub enum BoundMethod {
@@ -107,6 +107,11 @@ pub enum BoundMethod {
     One {
         /// The function.
         function: Dual,
+    },
+    /// Prices of pieces, the one stock length: see [`PriceList`](crate::model::price_list::PriceList).
+    Prices {
+        /// How many: of end pieces and of runs without a seam.
+        prices: usize,
     },
     /// A function for each stock length; a piece is worth the least of them.
     Mixed {

@@ -246,6 +246,10 @@ fn weighed(proof: &MixedProof, weight: i64, bound: &Bound, job: &Job) -> String 
 pub fn functions(method: &BoundMethod, job: &Job) -> String {
     match method {
         BoundMethod::One { function: f } => function(*f, job),
+        BoundMethod::Prices { prices } => format!(
+            "{} of pieces: nothing that one panel can give, one left and one right end piece at most, is worth more than a panel (Gilmore and Gomory 1961)",
+            counted(*prices, "price")
+        ),
         BoundMethod::Mixed { functions } => {
             let each = functions.iter().enumerate();
             let each = each.map(|(i, f)| format!("{} of {}", function(*f, job), ordinal(i)));

@@ -10,6 +10,7 @@ use lapwright::model::filler::FilledTo;
 use lapwright::model::house::EdgeKind;
 use lapwright::model::receiver::BareBy;
 use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use lapwright::model::work::{FlashedPlace, WorkStep};
 use lapwright::takeoff::quantities;
 
 use crate::faults::{Break, each_is_caught};
@@ -380,7 +381,17 @@ fn a_thin_strip_over_a_level_roof_is_a_skirt_board() {
         ),
         "{words}"
     );
+    assert!(words.contains("gets a skirt board: FB1, FB2 and FB3 ("), "{words}");
     assert!(advised(found).contains("starts whole on it"), "{}", advised(found));
+    // It is flashed as over the roof that it stands on, in the order of work too, and drawn as a detail.
+    let flashed = |place: FlashedPlace| {
+        l.work
+            .walls
+            .iter()
+            .flat_map(|w| &w.steps)
+            .any(|s| matches!(s, WorkStep::Barrier { flashing } if flashing.contains(&place)))
+    };
+    assert!(flashed(FlashedPlace::LevelRoof) && !flashed(FlashedPlace::Ledge));
     assert!(!l.findings.iter().any(|f| f.code().word() == "strip-thin"));
     // An inch lower 2 1/4 in are left, and siding goes down to the roof.
     assert!(wall(&over_roof(125.0)).fillers.is_empty());
