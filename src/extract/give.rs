@@ -70,13 +70,16 @@ pub(super) fn give_openings(
         }
     }
     report_outside(local, drawn, off, findings);
-    for w in walls {
-        w.openings.sort_by(|a, b| {
-            let (a, b) = (a.sides(), b.sides());
-            a.0.total_cmp(&b.0).then(a.2.total_cmp(&b.2))
-        });
-        without_twins(&mut w.openings);
-    }
+    walls.iter_mut().for_each(|w| ordered(&mut w.openings));
+}
+
+/// Sets openings in order from left to right, each once.
+fn ordered(openings: &mut Vec<DrawnOpening>) {
+    openings.sort_by(|a, b| {
+        let (a, b) = (a.sides(), b.sides());
+        a.0.total_cmp(&b.0).then(a.2.total_cmp(&b.2))
+    });
+    without_twins(openings);
 }
 
 /// Takes out openings that are all of another once both are cut at the wall's edge: a leaf in its casing.

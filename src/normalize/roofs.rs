@@ -49,9 +49,11 @@ struct Cover {
     named: bool,
 }
 
-/// Marks hatches, and drawn courses, that cover roofs.
-pub(super) fn mark(lines: &mut Linework, findings: &mut Findings) {
-    let covers = covers(lines);
+/// Marks hatches, and drawn courses, that cover roofs; in the regions alone where there are any.
+pub(super) fn mark(lines: &mut Linework, regions: &[Rect], findings: &mut Findings) {
+    let seen = |r: Rect| regions.is_empty() || regions.iter().any(|v| v.contains(r.center()));
+    let mut covers = covers(lines);
+    covers.retain(|c| seen(c.frame));
     if covers.len() > MOST {
         return;
     }

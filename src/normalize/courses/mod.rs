@@ -40,7 +40,7 @@ pub(super) fn find(lines: &mut Linework, job: &Job, findings: &mut Findings) {
     let by_key = by_key(lines, seen, MOST);
     let drawn = DrawnLines::of(lines, seen);
     let found = by_key.into_iter().flat_map(|(key, pieces)| of_ink::patches(key, pieces, &drawn));
-    let (kept, refused) = judge::judged(merged(found.collect()), lines, &drawn);
+    let (kept, refused) = judge::judged(merged(found.collect()), lines, (&drawn, &seen));
     told::tell(lines, &kept, &refused, findings);
     for patch in kept {
         let area = area(lines, &patch);
@@ -57,7 +57,7 @@ fn has_outlines(lines: &Linework, regions: &[Rect]) -> bool {
 }
 
 /// Regions of the job's views, inches; none where a view is not limited to one.
-fn regions(lines: &Linework, job: &Job) -> Vec<Rect> {
+pub(super) fn regions(lines: &Linework, job: &Job) -> Vec<Rect> {
     let k = lines.scale.inches;
     let of = |v: &crate::job::drawing::View| {
         v.region.map(|[a, b, c, d]| {
