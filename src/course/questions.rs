@@ -3,18 +3,22 @@
 
 use crate::finding::laying::LayingFinding;
 use crate::finding::{Finding, Findings};
-use crate::geom::tol::LEVEL;
+use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::{Affine, Point, Xy};
 use crate::layout::laid::LaidHouse;
-use crate::layout::wall::{LaidEdge, LaidElevation, LaidWall};
+use crate::layout::wall::{LaidEdge, LaidElevation, LaidOpening, LaidWall};
 use crate::model::corner::{Corner, CornerSide};
 use crate::model::house::EdgeKind;
+use crate::model::ids::OpeningId;
 use crate::model::receiver::BareBy;
 
 /// Least area of a wall without siding that is asked about, square feet: of our own choosing.
 const LEAST_ASKED: f64 = 1.0;
 /// How far the siding may end beside a corner, inches: set-backs, covers. Of our own choosing.
 const AT_CORNER: f64 = 16.0;
+
+/// How long two openings touch at least to be joined, inches: of our own choosing.
+const JOINED: f64 = 2.0;
 
 /// Adds the questions, wall by wall, then corner by corner.
 pub fn ask(layout: &LaidHouse, findings: &mut Findings) {
@@ -24,6 +28,7 @@ pub fn ask(layout: &LaidHouse, findings: &mut Findings) {
             bare(e, w, by, findings);
         }
     }
+    layout.walls().for_each(|(e, w)| joined(e, w, findings));
     layout.corners.iter().for_each(|c| past_stone(layout, c, findings));
     findings.round_places(layout.drawing.inches_per_unit);
 }
@@ -38,6 +43,43 @@ fn bare(e: &LaidElevation, w: &LaidWall, by: BareBy, findings: &mut Findings) {
     let above_grade = parts.iter().map(|b| b.above_grade(&e.grade)).sum();
     let kind = LayingFinding::WallBare { wall: w.id.clone(), by, area, above_grade };
     findings.push(Finding::new(kind).on(&e.name).at(place(e, at)));
+}
+
+/// Openings that share a side, or some of one.
+fn joined(e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
+    let mut found: Vec<([OpeningId; 2], Xy)> = Vec::new();
+    for (i, a) in w.openings.iter().enumerate() {
+        for b in &w.openings[i + 1..] {
+            let both = drawn(a).into_iter().flat_map(|s| drawn(b).into_iter().map(move |t| (s, t)));
+            let at = both.filter_map(|(s, t)| shared(s, t)).next();
+            found.extend(at.map(|at| ([a.id.clone(), b.id.clone()], at)));
+        }
+    }
+    let Some((_, at)) = found.first() else { return };
+    let (at, others) = (place(e, *at), found[1..].iter().map(|f| place(e, f.1)).collect());
+    let pairs = found.into_iter().map(|f| f.0).collect();
+    let kind = LayingFinding::OpeningsJoined { wall: w.id.clone(), pairs };
+    findings.push(Finding::new(kind).on(&e.name).at(at).also_at(others));
+}
+
+/// The sides of an opening as drawn, less the filler boards in its frame.
+fn drawn(o: &LaidOpening) -> Vec<[Xy; 2]> {
+    let own = |p: &Xy| [p[0].max(o.left).min(o.right), p[1].max(o.sill).min(o.head)];
+    let next = o.outline.iter().cycle().skip(1);
+    o.outline.iter().zip(next).map(|(p, q)| [own(p), own(q)]).collect()
+}
+
+/// The middle of what two plumb or level sides share.
+fn shared([a, b]: [Xy; 2], [c, d]: [Xy; 2]) -> Option<Xy> {
+    [0, 1].into_iter().find_map(|across| {
+        let along = 1 - across;
+        let in_line = [b, c, d].iter().all(|p| (p[across] - a[across]).abs() <= SAME);
+        let low = a[along].min(b[along]).max(c[along].min(d[along]));
+        let high = a[along].max(b[along]).min(c[along].max(d[along]));
+        let mut middle = a;
+        middle[along] = (low + high) / 2.0;
+        (in_line && high - low > JOINED).then_some(middle)
+    })
 }
 
 /// Where siding stands on stone on one side of a corner and goes on down on the other.

@@ -94,10 +94,14 @@ fn thin_strips(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &m
             continue;
         };
         let at = place(e, (r.x0 + r.x1) / 2.0, c.bottom + (rip.from + rip.to) / 2.0);
+        // A cut edge keeps its clearance from what it is cut for.
+        let full = c.top - c.bottom;
+        let cut = [rip.from > CUT, rip.to < full - CUT].into_iter().filter(|cut| *cut).count();
         let kind = LayingFinding::StripThin {
             wall: w.id.clone(),
             course: c.index + 1,
             height: rip.to - rip.from,
+            board: rip.to - rip.from + cut as f64 * layout.job.courses.notch_clearance,
             left: r.x0,
             right: r.x1,
         };

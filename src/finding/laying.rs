@@ -70,6 +70,8 @@ group! {
             course: i32,
             /// Height of the strip, inches.
             height: f64,
+            /// Height of the board that takes its place, clearances and all, inches.
+            board: f64,
             /// Its left end, inches from the elevation's left.
             left: f64,
             /// Its right end.
@@ -105,6 +107,13 @@ group! {
             least: f64,
             /// Whether the siding comes in panels or boards.
             piece: SidingPiece,
+        }
+        /// Openings stand edge to edge.
+        OpeningsJoined "openings-joined", Warning, Architect {
+            /// The wall.
+            wall: WallId,
+            /// Each two of them, left and right or lower and upper.
+            pairs: Vec<[OpeningId; 2]>,
         }
         /// Mounting blocks are moved a little.
         BlockMoved "block-moved", Info, Crew {

@@ -101,6 +101,11 @@ group! {
             /// Whether the job says how the view is to be taken.
             accepted: bool,
         }
+        /// Heads and sills of a view's windows, and nothing else, say that it is drawn upside down.
+        ViewDoubted "view-doubted", Warning, Architect {
+            /// The view.
+            view: String,
+        }
         /// A view was turned as the job says.
         ViewSetUpright "view-set-upright", Info, Office {
             /// The view.

@@ -62,6 +62,10 @@ pub struct SeamPlaces {
     /// boards, which stand on studs.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub least: Option<AtOpenings>,
+    /// The same in turn, neighbors two at a time: no layout has fewer in notches; none with so few there has fewer
+    /// on jamb lines; none with so few of both has fewer near them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least_in_turn: Option<AtOpenings>,
     /// Stairs: seams of three courses, one over the other, that step alike.
     pub stairs: usize,
     /// Ladders: two seams in one line with only the clear courses between.
@@ -95,7 +99,7 @@ pub enum KeptLeast {
     Cost,
 }
 
-/// How a bound was found: by functions of a share of a panel (see [`Dual`]).
+/// How a bound was found: by functions of a share of a panel (see [`Dual`]), or by prices.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(tag = "stocks", rename_all = "kebab-case")]
 pub enum BoundMethod {
@@ -103,6 +107,11 @@ pub enum BoundMethod {
     One {
         /// The function.
         function: Dual,
+    },
+    /// Prices of pieces, the one stock length: see [`PriceList`](crate::model::price_list::PriceList).
+    Prices {
+        /// How many: of end pieces and of runs without a seam.
+        prices: usize,
     },
     /// A function for each stock length; a piece is worth the least of them.
     Mixed {

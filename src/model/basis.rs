@@ -195,6 +195,9 @@ pub enum Basis {
     BarrierArea {
         /// Area of the walls.
         area: f64,
+        /// Of wall that is none of that area: behind lower roofs, and where siding stops short, square feet.
+        #[serde(default)]
+        left_out: [f64; 2],
         /// Width and length of a roll.
         roll: [f64; 2],
         /// Laps of level and of upright seams.

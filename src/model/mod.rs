@@ -30,6 +30,7 @@ pub mod notch;
 pub mod pdf_base;
 pub mod pole;
 pub mod post_angle;
+pub mod price_list;
 pub mod progress;
 pub mod quantity;
 pub mod receiver;

@@ -6,9 +6,10 @@
 //! a run, the length of its first piece, fixes them all. A **seam** position is the middle of its
 //! lap.
 
-pub use super::at_openings::AtOpenings;
+pub use super::at_openings::{AtOpenings, LeastAtOpenings};
 use super::conflict::Conflict;
 use super::ids::{ElevationName, RunId};
+use super::price_list::PriceList;
 pub use super::stock_weight::StockWeight;
 use super::waiting::Waiting;
 use serde::{Deserialize, Serialize};
@@ -209,6 +210,10 @@ pub struct Certificate {
     pub scale: i64,
     /// What the bound leaves out.
     pub excludes: Vec<Exclusion>,
+    /// Where prices of pieces show more than any function does: `sum` and `scale` are then in these
+    /// prices, and `function` is left as length.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub prices: Option<PriceList>,
     /// Where stock lengths are mixed, what is kept least is the weight of all panels, and this its proof;
     /// `sum` and `scale` are then of that weight, `bound` the fewest panels that it leaves possible, and
     /// `proven` says that the weight is the least.
@@ -227,6 +232,7 @@ impl Default for Certificate {
             sum: 0,
             scale: 0,
             excludes: Vec::new(),
+            prices: None,
             mixed: None,
         }
     }
@@ -336,5 +342,5 @@ pub struct SeamPlan {
     /// Rules that could not be kept.
     pub conflicts: Vec<Conflict>,
     /// How few seams any layout of these runs has at openings, where that was reckoned.
-    pub least_at_openings: Option<AtOpenings>,
+    pub least_at_openings: Option<LeastAtOpenings>,
 }

@@ -219,6 +219,8 @@ pub enum FlashedPlace {
     Corners,
     /// Along a roof that slopes along the wall.
     SlopedRoof,
+    /// Where such a roof ends and the wall goes on.
+    KickOut,
     /// Over a level roof or deck that meets the wall.
     LevelRoof,
     /// Over the ledge that siding stands on.

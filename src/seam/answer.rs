@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::hits::least_at_openings;
+use super::hit_bound::least_at_openings;
 use super::options::Way;
 use super::panel::Panel;
 use super::part::{Digest, Part};

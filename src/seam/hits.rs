@@ -2,13 +2,9 @@
 
 use super::hit_sum::Hits;
 use super::options::Way;
-use super::part::Part;
+use super::part::{Part, Span};
 use super::rules::Rules;
 use super::stagger::seams;
-use crate::model::seam::AtOpenings;
-
-/// Steps by which an interval may be wider than it truly is, at either end.
-const BETWEEN_STEPS: i64 = 2;
 
 /// Open intervals where a seam stands in a notch or nearer to one than wished, left to right; those that
 /// meet are one. Ends between two steps go outward: no seam is nearer than it is told to be.
@@ -27,13 +23,28 @@ pub(super) fn wide(notched: &[(f64, f64)], rules: &Rules) -> Vec<(i64, i64)> {
     out
 }
 
+/// Where a seam is `reach` steps from one of some lines at most, from the first such step to the one after the
+/// last: a seam near two lines is one seam.
+fn round(lines: &[i64], reach: i64) -> Vec<(i64, i64)> {
+    let mut lines = lines.to_vec();
+    lines.sort_unstable();
+    let mut out: Vec<(i64, i64)> = Vec::new();
+    for (a, b) in lines.iter().map(|v| (v - reach, v + reach + 1)).filter(|s| s.0 < s.1) {
+        match out.last_mut() {
+            Some(last) if a <= last.1 => last.1 = last.1.max(b),
+            _ => out.push((a, b)),
+        }
+    }
+    out
+}
+
 /// Hits by first-piece length, as steps.
 pub(super) fn hits(part: &Part, way: Way, rules: &Rules) -> Vec<(i64, Hits)> {
     within(part, way, rules, 0)
 }
 
 /// The same with every interval `less` steps shorter at both ends.
-fn within(part: &Part, way: Way, rules: &Rules, less: i64) -> Vec<(i64, Hits)> {
+pub(super) fn within(part: &Part, way: Way, rules: &Rules, less: i64) -> Vec<(i64, Hits)> {
     let mut turns: Vec<(i64, Hits)> = vec![(way.least, Hits::NONE)];
     let mut turn = |from: i64, to: i64, hit: Hits| {
         if to > way.least && from <= way.most && from < to {
@@ -41,14 +52,11 @@ fn within(part: &Part, way: Way, rules: &Rules, less: i64) -> Vec<(i64, Hits)> {
             turns.push((to, hit.times(-1)));
         }
     };
+    let near = round(&part.avoid, rules.jamb - less - 1);
+    let on = round(&part.avoid, rules.on_jamb - less);
     for x in seams(part, way, 0, rules) {
-        for v in &part.avoid {
-            // Hit from one step inside the wished distance to one on the other side.
-            let near = rules.jamb - less;
-            turn(v - x - near + 1, v - x + near, Hits::NEAR_JAMB);
-            let on = rules.on_jamb - less;
-            turn(v - x - on, v - x + on + 1, Hits::ON_JAMB);
-        }
+        near.iter().for_each(|(a, b)| turn(a - x, b - x, Hits::NEAR_JAMB));
+        on.iter().for_each(|(a, b)| turn(a - x, b - x, Hits::ON_JAMB));
         for (low, high) in &part.notched {
             turn(low + less - x + 1, high - less - x, Hits::IN_NOTCH);
         }
@@ -66,18 +74,18 @@ fn within(part: &Part, way: Way, rules: &Rules, less: i64) -> Vec<(i64, Hits)> {
     steps
 }
 
-/// The hits that some first-piece length of a way has where nothing that stands fast forbids it.
-fn open<'a>(
+/// Every stretch of first-piece lengths of a way that nothing that stands fast forbids, with the hits all along it.
+pub(super) fn open<'a>(
     part: &'a Part,
     way: usize,
     steps: &'a [(i64, Hits)],
-) -> impl Iterator<Item = Hits> + 'a {
+) -> impl Iterator<Item = (Hits, Span)> + 'a {
     let most = part.ways[way].most;
     let ends = steps.iter().skip(1).map(|s| s.0 - 1).chain([most]);
     let spans = &part.open[way];
-    steps.iter().zip(ends).filter_map(move |(s, end)| {
-        let meets = |o: &(i64, i64)| o.0 <= end.min(most) && s.0 <= o.1;
-        spans.iter().any(meets).then_some(s.1)
+    steps.iter().zip(ends).flat_map(move |(s, end)| {
+        let meet = spans.iter().map(move |o| (o.0.max(s.0), o.1.min(end).min(most)));
+        meet.filter(|m| m.0 <= m.1).map(|m| (s.1, m))
     })
 }
 
@@ -87,30 +95,7 @@ pub(super) fn least_hits(part: &Part) -> Hits {
         return Hits::NONE;
     }
     let ways = 0..part.ways.len();
-    ways.flat_map(|w| open(part, w, &part.hits[w])).min().unwrap_or(Hits::NONE)
-}
-
-/// How few hits of each sort the runs allow, each by itself and each sort by itself: what no layout of
-/// them has fewer of. Intervals are shorter than the rules' by what lies between two steps: of the ends of
-/// notches, and of the runs, which are posed in whole steps.
-pub(super) fn least_at_openings(digest: &super::part::Digest) -> AtOpenings {
-    let mut sums = [0; 3];
-    for part in digest.parts.iter().filter(|p| !p.one_piece && !p.ways.is_empty()) {
-        let mut least = [i64::MAX; 3];
-        for (w, way) in part.ways.iter().enumerate() {
-            let steps = within(part, *way, &digest.rules, BETWEEN_STEPS);
-            for hits in open(part, w, &steps) {
-                for (least, n) in least.iter_mut().zip(hits.each()) {
-                    *least = n.min(*least);
-                }
-            }
-        }
-        for (sum, n) in sums.iter_mut().zip(least) {
-            *sum += if n == i64::MAX { 0 } else { n };
-        }
-    }
-    let [in_notches, on_jambs, near_jambs] = sums.map(|n| usize::try_from(n).unwrap_or(0));
-    AtOpenings { in_notches, on_jambs, near_jambs }
+    ways.flat_map(|w| open(part, w, &part.hits[w])).map(|o| o.0).min().unwrap_or(Hits::NONE)
 }
 
 #[cfg(test)]

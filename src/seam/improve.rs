@@ -6,6 +6,7 @@ use super::conflicts::Pins;
 use super::emptier::beside;
 use super::hit_sum::Hits;
 use super::insert::Inserter;
+use super::least::Least;
 use super::part::Digest;
 use super::placed::Placed;
 use super::pool::Pool;
@@ -71,25 +72,26 @@ pub(super) fn improve(
     digest: &Digest,
     first: &Pool,
     pins: &Pins,
-    bound: usize,
+    least: Least,
     watch: &mut dyn FnMut(Progress),
 ) -> Pool {
+    let bound = least.panels;
     let (lead, more) = rounds(digest);
     let of = lead + more.iter().sum::<u64>();
     let heat = if more.is_empty() { MILD } else { HOT };
     let mut span = Span { from: 0, rounds: lead, of, chain: 0, heat };
-    let mut best = one_chain(digest, first.clone(), pins, bound, &span, watch);
+    let mut best = one_chain(digest, first.clone(), pins, least, &span, watch);
     for rounds in more {
         // Of several kinds of panels the least step is not one panel.
         let one_kind = !digest.rules.mixed();
-        let hopeless = one_kind && best.key.0 == bound + 1 && best.leftover < HOPE;
+        let hopeless = one_kind && best.key.0 == least.by_functions + 1 && best.leftover < HOPE;
         if best.key.0 <= bound || hopeless {
             break;
         }
         let (from, chain) = (span.from + span.rounds, span.chain + 1);
         span = Span { from, rounds, chain, heat: WARM, ..span };
         let from = Pool::of(digest, &best.placed, &best.kinds);
-        let found = one_chain(digest, from, pins, bound, &span, watch);
+        let found = one_chain(digest, from, pins, least, &span, watch);
         let leftover = best.leftover.max(found.leftover);
         // Where few offcuts may wait, a chain that frees no panel is seldom followed by one that does.
         let stuck = digest.rules.travel.is_some() && found.key.0 >= best.key.0;
@@ -109,7 +111,8 @@ pub(super) fn improve(
 pub(super) fn again(digest: &Digest, first: Pool, pins: &Pins, bound: usize) -> Pool {
     let rounds = (rounds(digest).0 / 4).min(100 * LARGE);
     let span = Span { from: 0, rounds, of: rounds, chain: 0, heat: MILD };
-    let best = one_chain(digest, first, pins, bound, &span, &mut |_| {});
+    let least = Least::by_functions(bound);
+    let best = one_chain(digest, first, pins, least, &span, &mut |_| {});
     Pool::of(digest, &best.placed, &best.kinds)
 }
 
@@ -131,10 +134,11 @@ fn one_chain(
     digest: &Digest,
     first: Pool,
     pins: &Pins,
-    bound: usize,
+    bounds: Least,
     span: &Span,
     watch: &mut dyn FnMut(Progress),
 ) -> Best {
+    let bound = bounds.panels;
     let (total, least) = (span.rounds, (bound, digest.unavoidable()));
     let seed = digest.rules.seed ^ 0x5eed ^ (span.chain << 32);
     let mut now = first;
@@ -175,7 +179,7 @@ fn one_chain(
             search.put_back(digest, &mut now);
             continue;
         }
-        if now.bought() == bound + 1 {
+        if now.bought() == bounds.by_functions + 1 {
             best.leftover = best.leftover.max(now.leftover());
         }
         best.compare(&now, &search.taken, round);

@@ -5,6 +5,7 @@
 use super::conflicts::Pins;
 use super::improve::key;
 use super::keep::keep;
+use super::least::Least;
 use super::looks::Looks;
 use super::one_length::{Solved, one_length};
 use super::panel::Panel;
@@ -106,7 +107,7 @@ fn best_of(
     for start in starts {
         let better = match problem.rules.effort {
             Effort::Crew => start.pool,
-            _ => search(digest, &start.pool, &start.pins, bound, watch),
+            _ => search(digest, &start.pool, &start.pins, Least::by_functions(bound), watch),
         };
         let mut pool = cut_down(digest, &better);
         keep(digest, &mut pool);

@@ -2,8 +2,10 @@
 
 use super::conflicts::Pins;
 use super::keep::keep;
+use super::least::Least;
 use super::orders::{self, Settled};
 use super::part::Digest;
+use super::pattern_bound::{FIRST_LOOK, PatternBound, last_look};
 use super::pool::Pool;
 use super::search::search;
 use super::{certificate, conflicts, crew, looks, polish};
@@ -41,14 +43,23 @@ pub(super) fn one_length(problem: &SeamProblem, watch: &mut dyn FnMut(Progress))
     }
     let first = Settled::laid(problem.clone(), digest);
     watch(Progress { done: 0, of: 1, panels: first.pool.bought(), bound });
-    let settled = orders::settled(first, bound);
+    let mut prices = PatternBound::new(&first.digest, bound);
+    let thorough = matches!(problem.rules.effort, Effort::Usual | Effort::Long);
+    if thorough {
+        prices.raise(first.pool.panels(), FIRST_LOOK);
+    }
+    let least = Least { panels: prices.bound(), by_functions: bound };
+    let settled = orders::settled(first, least.panels);
     let Settled { problem, digest, pool: first, pins, conflicts } = settled;
     let problem = &problem;
-    let mut pool = search(&digest, &first, &pins, bound, watch);
+    let mut pool = search(&digest, &first, &pins, least, watch);
     keep(&digest, &mut pool);
     let looks = looks::Looks::new(problem, &digest);
     polish::polish(&digest, &looks, &mut pool, pins.clone());
     keep(&digest, &mut pool);
-    let order = orders::first(problem);
+    if thorough {
+        prices.raise(pool.panels(), last_look(&digest));
+    }
+    let (certificate, order) = (prices.certificate(certificate), orders::first(problem));
     Solved { digest, pool, pins, conflicts, certificate, crew, order }
 }

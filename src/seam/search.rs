@@ -4,6 +4,7 @@
 use super::conflicts::Pins;
 use super::hit_sum::OPENINGS_WEIGHED;
 use super::improve::{improve, key};
+use super::least::Least;
 use super::part::Digest;
 use super::pool::Pool;
 use super::rules::Rules;
@@ -23,10 +24,10 @@ pub(super) fn search(
     digest: &Digest,
     first: &Pool,
     pins: &Pins,
-    bound: usize,
+    least: Least,
     watch: &mut dyn FnMut(Progress),
 ) -> Pool {
-    let found = improve(digest, first, pins, bound, watch);
+    let found = improve(digest, first, pins, least, watch);
     let thorough = matches!(digest.rules.effort, Effort::Usual | Effort::Long);
     if !thorough || !is_house(digest) || found.hits <= digest.unavoidable() {
         return found;
@@ -34,6 +35,6 @@ pub(super) fn search(
     let rules = Rules { hit_costs: OPENINGS_WEIGHED, ..digest.rules.clone() };
     let weighed = Digest { rules, parts: digest.parts.clone() };
     let first = Pool::of(&weighed, &first.placed, &first.kinds());
-    let other = improve(&weighed, &first, pins, bound, &mut |_| {});
+    let other = improve(&weighed, &first, pins, least, &mut |_| {});
     if key(&other) < key(&found) { Pool::of(digest, &other.placed, &other.kinds()) } else { found }
 }

@@ -81,9 +81,12 @@ fn line(group: &[(Set, &TakeoffLine)]) -> Option<OrderLine> {
             let of: f64 = group.iter().map(|(_, l)| of_count(l)).sum();
             whole(of * percent / 100.0)
         }
-        // Strips are cut from rolls by a plan of each set.
-        (Item::OpeningFlashing { .. }, _) => each,
-        _ if matches!(first.unit, CountUnit::Box | CountUnit::Roll) => whole(net),
+        // Strips are cut from rolls by a plan of each set: what is left of a roll may be too short for the next.
+        (
+            Item::OpeningFlashing { .. } | Item::CornerFlashing { .. } | Item::RunFlashing { .. },
+            _,
+        ) => each,
+        _ if is_filled(first.unit) => whole(net),
         _ => each,
     };
     let share = |((house, _), l): &(Set, &TakeoffLine)| SetShare {
@@ -101,6 +104,12 @@ fn line(group: &[(Set, &TakeoffLine)]) -> Option<OrderLine> {
         order,
         sets: group.iter().map(share).collect(),
     })
+}
+
+/// Whether what is left over in one set's last unit serves another set.
+fn is_filled(unit: CountUnit) -> bool {
+    use CountUnit::{Box, Cartridge, Pound, Roll};
+    matches!(unit, Box | Cartridge | Pound | Roll)
 }
 
 fn of_count(line: &TakeoffLine) -> f64 {

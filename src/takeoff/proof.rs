@@ -41,9 +41,10 @@ pub fn proof(layout: &LaidHouse, plan: &SeamPlan, others: Others) -> Bound {
 }
 
 fn method(certificate: &Certificate) -> BoundMethod {
-    match &certificate.mixed {
-        None => BoundMethod::One { function: certificate.function },
-        Some(mixed) => {
+    match (&certificate.mixed, &certificate.prices) {
+        (None, Some(list)) => BoundMethod::Prices { prices: list.ends.len() + list.seamless.len() },
+        (None, None) => BoundMethod::One { function: certificate.function },
+        (Some(mixed), _) => {
             BoundMethod::Mixed { functions: mixed.stocks.iter().map(|s| s.function).collect() }
         }
     }

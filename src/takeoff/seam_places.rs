@@ -10,10 +10,10 @@ use crate::layout::course::{LaidCourse, LaidRun};
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidElevation, LaidOpening, LaidWall};
 use crate::model::notch::LEAST_HEM_CUT;
-use crate::model::seam::{AtOpenings, IN_LINE, ON_JAMB, STAIR};
+use crate::model::seam::{AtOpenings, IN_LINE, LeastAtOpenings, ON_JAMB, STAIR};
 
 /// Counts seams; `least` holds the fewest at openings of those that no fixture fixes.
-pub(super) fn seam_places(layout: &LaidHouse, least: Option<AtOpenings>) -> SeamPlaces {
+pub(super) fn seam_places(layout: &LaidHouse, least: Option<LeastAtOpenings>) -> SeamPlaces {
     let mut out = SeamPlaces::default();
     let mut fixed = AtOpenings::default();
     for (_, w) in layout.walls() {
@@ -28,13 +28,19 @@ pub(super) fn seam_places(layout: &LaidHouse, least: Option<AtOpenings>) -> Seam
         out.stairs += stairs;
         out.ladders += ladders;
     }
-    // What fixtures fix no layout avoids. Two lines so near that one seam is at both count once.
+    // What fixtures fix no layout avoids.
     let have = out.at_openings;
-    out.least = least.map(|l| AtOpenings {
-        in_notches: (l.in_notches + fixed.in_notches).min(have.in_notches),
-        on_jambs: (l.on_jambs + fixed.on_jambs).min(have.on_jambs),
-        near_jambs: (l.near_jambs + fixed.near_jambs).min(have.near_jambs),
+    let and_fixed = |l: AtOpenings| AtOpenings {
+        in_notches: l.in_notches + fixed.in_notches,
+        on_jambs: l.on_jambs + fixed.on_jambs,
+        near_jambs: l.near_jambs + fixed.near_jambs,
+    };
+    out.least = least.map(|l| and_fixed(l.each)).map(|l| AtOpenings {
+        in_notches: l.in_notches.min(have.in_notches),
+        on_jambs: l.on_jambs.min(have.on_jambs),
+        near_jambs: l.near_jambs.min(have.near_jambs),
     });
+    out.least_in_turn = least.map(|l| and_fixed(l.in_turn).min(have));
     out
 }
 

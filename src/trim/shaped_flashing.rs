@@ -3,7 +3,8 @@
 use super::contour::{ContourSide, of_outline, sides};
 use super::shaped::along;
 use super::stock::{Place, part};
-use crate::geom::tol::same;
+use crate::geom::polygon::sides as ring_sides;
+use crate::geom::tol::{SAME, same};
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::{DrawnOpening, EdgeKind, OpeningSide};
@@ -31,6 +32,19 @@ fn standing(o: &DrawnOpening) -> Vec<ContourSide> {
     sides(lines, true)
 }
 
+/// Whether all of a plumb side stands at the side of another opening: units joined there have no jamb of their own,
+/// as none between rectangles in one frame has. Common practice, no source.
+fn is_joined(openings: &[DrawnOpening], o: &DrawnOpening, s: &ContourSide) -> bool {
+    let (Some(a), Some(b)) = (s.points.first(), s.points.last()) else { return false };
+    let (low, high) = (a.y.min(b.y), a.y.max(b.y));
+    let covers = |(p, q): (Point, Point)| {
+        let plumb = same(p.x, a.x) && same(q.x, a.x);
+        plumb && p.y.min(q.y) <= low + SAME && p.y.max(q.y) >= high - SAME
+    };
+    let others = openings.iter().filter(|n| n.id != o.id);
+    !s.is_curved && same(a.x, b.x) && others.flat_map(|n| ring_sides(&n.outline)).any(covers)
+}
+
 /// Strips along sill, jambs and head, lower ones first, those along a curve as long as it: each reaches as far past its ends as the
 /// published sizes say, but not into a corner that the opening goes round. Behind a surround they are
 /// taken along its outer edge, which is longer than the opening's: of our own choosing.
@@ -42,7 +56,10 @@ pub(super) fn flashing(place: &Place, o: &DrawnOpening, job: &Job) -> Vec<TrimPi
         (EdgeKind::Jamb, TrimKind::JambFlashing, JAMB_OVER),
         (EdgeKind::Head, TrimKind::HeadFlashing, SILL_PAST),
     ] {
-        for s in all.iter().filter(|s| s.kind == kind) {
+        let stands = |s: &&ContourSide| {
+            s.kind == kind && (kind != EdgeKind::Jamb || !is_joined(&place.wall.openings, o, s))
+        };
+        for s in all.iter().filter(stands) {
             let reach =
                 s.ends.map(|c| if c.is_some_and(|c| c.turn > STRAIGHT) { past } else { 0.0 });
             let middle = ContourSide { points: s.beside(SILL_PAST / 2.0), ..s.clone() };

@@ -36,6 +36,7 @@ mod opening_flashing;
 mod opening_frame;
 mod opening_trim;
 mod posts;
+mod prices;
 mod rakes;
 mod rule;
 mod runs;

@@ -123,7 +123,7 @@ fn unsided(rule: &mut Cases, on: &Opening) {
 
 /// Surround and flashing of another shape, sort by sort, along its outline.
 fn shaped(face: &mut Cases, flashing: &mut Cases, layout: &LaidHouse, on: &Opening) {
-    let wants = shaped_flashing::wanted(on.opening, layout.job.trim.surround);
+    let wants = shaped_flashing::wanted(on.opening, &on.wall.openings, layout.job.trim.surround);
     on.as_long(face, TrimKind::Surround, wants.surround.sum, wants.surround.within);
     for (trim, want) in wants.strips {
         on.as_long(flashing, trim, want.sum, want.within);

@@ -105,6 +105,31 @@ fn least(rule: &mut Cases, layout: &Claims) {
             v.measured(count(most)).at_most(count(is))
         });
     }
+    in_turn(rule, layout);
+}
+
+/// The least in turn is no more than there is of the first sort in which the two differ, and no less than the
+/// least of the first sort by itself.
+fn in_turn(rule: &mut Cases, layout: &Claims) {
+    let said = &layout.bound.seams;
+    let (Some(turn), Some(least)) = (said.least_in_turn, said.least) else { return };
+    let at = said.at_openings;
+    let sorts = [
+        (SeamCount::InNotches, turn.in_notches, at.in_notches),
+        (SeamCount::OnJambs, turn.on_jambs, at.on_jambs),
+        (SeamCount::NearJambs, turn.near_jambs, at.near_jambs),
+    ];
+    let differs = sorts.into_iter().find(|(_, most, is)| most != is);
+    let over = differs.filter(|(_, most, is)| most > is);
+    let (what, most, is) = over.unwrap_or(sorts[0]);
+    rule.case(over.is_none(), || {
+        let v = found(Subject::House, CountBreach::SeamsLeast { what });
+        v.measured(count(most)).at_most(count(is))
+    });
+    rule.case(turn.in_notches <= least.in_notches, || {
+        let v = found(Subject::House, CountBreach::SeamsLeast { what: SeamCount::InNotches });
+        v.measured(count(turn.in_notches)).at_most(count(least.in_notches))
+    });
 }
 
 /// From where to where a ring reaches between two heights; what only touches one of them is not between.

@@ -128,8 +128,23 @@ impl Between<'_> {
     }
 }
 
-/// What is wanted round an opening whose surround is so wide.
-pub(super) fn wanted(o: &LaidOpening, width: f64) -> WantedTrim {
+/// Whether another opening's outline runs along all of a plumb stretch.
+fn shared(own: &Stretch, o: &LaidOpening, others: &[LaidOpening]) -> bool {
+    let [a, .., b] = own.points.as_slice() else { return false };
+    let beside = |n: &LaidOpening| {
+        let next = n.outline.iter().cycle().skip(1);
+        n.outline.iter().zip(next).any(|(p, q)| {
+            let heights = |u: &Xy, v: &Xy| (u[1].min(v[1]), u[1].max(v[1]));
+            let ((low, high), (l, h)) = (heights(p, q), heights(a, b));
+            same(p[0], a[0]) && same(q[0], a[0]) && low < l + NEAR && high > h - NEAR
+        })
+    };
+    own.points.len() == 2 && same(a[0], b[0]) && others.iter().filter(|n| n.id != o.id).any(beside)
+}
+
+/// What is wanted round an opening whose surround is so wide, among all of its wall: where units are joined, no
+/// flashing stands along the jamb.
+pub(super) fn wanted(o: &LaidOpening, others: &[LaidOpening], width: f64) -> WantedTrim {
     let all = parts(&o.outline, &[]);
     let each = stretches(&all);
     let n = each.len();
@@ -148,6 +163,9 @@ pub(super) fn wanted(o: &LaidOpening, width: f64) -> WantedTrim {
         // What is bent is put on the grid chord by chord.
         let noise = if own.points.len() > 2 { 2e-3 * drawn } else { NEAR };
         surround.add(if width > 0.0 { drawn } else { 0.0 }, noise);
+        if own.kind == EdgeKind::Jamb && shared(own, o, others) {
+            continue;
+        }
         let strip = drawn + between.past(stands);
         for (_, _, want) in strips.iter_mut().filter(|k| k.0 == own.kind) {
             want.add(strip, noise);
@@ -174,7 +192,7 @@ mod tests {
             head: 48.0,
             cut: vec![],
         };
-        assert_eq!(wanted(&o, 0.0).strips.map(|(_, w)| w.sum), [54.0, 130.0, 54.0]);
-        assert_eq!(wanted(&o, 2.0).surround.sum, 2.0 * (36.0 + 48.0));
+        assert_eq!(wanted(&o, &[], 0.0).strips.map(|(_, w)| w.sum), [54.0, 130.0, 54.0]);
+        assert_eq!(wanted(&o, &[], 2.0).surround.sum, 2.0 * (36.0 + 48.0));
     }
 }

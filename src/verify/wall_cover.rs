@@ -71,8 +71,8 @@ fn bare(rule: &mut Cases, (e, w): (&LaidElevation, &LaidWall), parts: &Parts, bo
         let v = found(named::wall(&w.id), FieldBreach::NoSiding { grade });
         v.at(named::at_wall(e, w)).measured(Count(0)).at_least(Count(1))
     });
-    // What boards cover is not bare.
-    let bare = (parts.net - parts.laid - boards).max(0.0);
+    // What boards cover is not bare; none stands under the start of the siding.
+    let bare = (parts.net - parts.laid - boards).max(parts.grade);
     let most = MOST_BARE * parts.net + parts.noise;
     rule.case(!bears || bare <= most, || {
         let clearance = (bare / SQUARE_FOOT - grade).max(0.0);

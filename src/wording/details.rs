@@ -81,6 +81,15 @@ pub const ROOF_CHANNEL: &str = "J-channel over the roof";
 /// Note.
 // TrimFact::StepFlashing.
 pub const STEP_FLASHING: &str = "Step flashing, 4\" x 4\" or more";
+/// Title of a detail.
+pub const SKIRT: &str = "Skirt board over a level roof or ledge";
+/// Note.
+pub const SKIRT_BOARD: &str =
+    "Skirt board, FB on the wall's sheet, ripped to end at the course line";
+/// Note.
+pub const SKIRT_FLASHING: &str = "Flashing, up behind board and starter";
+/// Note.
+pub const ROOF_OR_LEDGE: &str = "Roof or ledge";
 /// Note.
 pub const ROOFING: &str = "Roofing";
 /// Note.

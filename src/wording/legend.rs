@@ -26,6 +26,8 @@ pub const BENT_CHANNEL: &str = "JB flexible J-channel, bent along the curve";
 pub const DRIP_CAP: &str = "drip cap DC";
 /// Undersill trim.
 pub const UNDERSILL: &str = "undersill (finish) trim FT";
+/// Casings, bands, filler boards.
+pub const TRIM_BOARDS: &str = "trim board";
 /// The level line of the house.
 pub const FLOOR_REFERENCE: &str = "floor reference line";
 /// Finished grade.
@@ -58,8 +60,9 @@ pub const FAILED: &str = "FAIL 1 and on, at heavy circles: the check failed here
 /// The mark of a level check.
 pub const LEVEL_CHECK: &str = "wedge at a butt line: check level there, and against the next wall";
 /// Flashing along sloped roofs.
-pub const STEP_FLASHING: &str =
-    "step flashing: 4 x 4 in or more, one a course (R905.2.8.3); kick-out: large, into the gutter";
+pub const STEP_FLASHING: &str = "step flashing: 4 x 4 in or more, one a course (R905.2.8.3)";
+/// Flashing where a roof ends above wall that goes on.
+pub const KICK_OUT: &str = "kick-out: large, into the gutter";
 /// At the corner of a wall that no elevation shows.
 pub const RETURN_WIDTH: &str = "return: confirm width";
 

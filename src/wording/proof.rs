@@ -138,18 +138,33 @@ pub fn seam_places(bound: &Bound, job: &Job) -> Option<String> {
     }
     let (at, least) = (seams.at_openings, seams.least);
     let wish = style.short(job.seams.jamb);
-    let of = |n: usize, least: Option<usize>| match least {
-        Some(least) if least == n => format!("{n}, the fewest possible"),
-        Some(least) => format!("{n}, no layout of these courses has fewer than {least}"),
-        None => n.to_string(),
+    let of = |n: usize, least: Option<usize>, in_turn: Option<(usize, &str)>| match (least, in_turn)
+    {
+        (Some(least), _) if least == n => format!("{n}, the fewest possible"),
+        (_, Some((least, so_few))) if least == n => format!("{n}, the fewest possible {so_few}"),
+        (_, Some((least, so_few))) => format!("{n}, no layout {so_few} has fewer than {least}"),
+        (Some(least), None) => format!("{n}, no layout of these courses has fewer than {least}"),
+        (None, None) => n.to_string(),
     };
+    // What comes later in turn holds where no more are of the sorts before it.
+    let turn = seams.least_in_turn;
+    let on_jambs = turn.filter(|t| t.in_notches == at.in_notches);
+    let near_jambs = on_jambs.filter(|t| t.on_jambs == at.on_jambs);
     Some(format!(
         "{}. In a notch over a head or under a sill, or within {wish} of one: {}. Within {} of a jamb line: {}; within {wish}: {}. Stair-steps of three: {}; in one line: {}.",
         counted(seams.seams, if job.siding().joints.is_on_studs() { "joint" } else { "seam" }),
-        of(at.in_notches, least.map(|l| l.in_notches)),
+        of(at.in_notches, least.map(|l| l.in_notches), None),
         style.short(ON_JAMB),
-        of(at.on_jambs, least.map(|l| l.on_jambs)),
-        of(at.near_jambs, least.map(|l| l.near_jambs)),
+        of(
+            at.on_jambs,
+            least.map(|l| l.on_jambs),
+            on_jambs.map(|t| (t.on_jambs, "with so few in notches"))
+        ),
+        of(
+            at.near_jambs,
+            least.map(|l| l.near_jambs),
+            near_jambs.map(|t| (t.near_jambs, "with so few of those before"))
+        ),
         seams.stairs,
         seams.ladders
     ))
@@ -231,6 +246,10 @@ fn weighed(proof: &MixedProof, weight: i64, bound: &Bound, job: &Job) -> String 
 pub fn functions(method: &BoundMethod, job: &Job) -> String {
     match method {
         BoundMethod::One { function: f } => function(*f, job),
+        BoundMethod::Prices { prices } => format!(
+            "{} of pieces: nothing that one panel can give, one left and one right end piece at most, is worth more than a panel (Gilmore and Gomory 1961)",
+            counted(*prices, "price")
+        ),
         BoundMethod::Mixed { functions } => {
             let each = functions.iter().enumerate();
             let each = each.map(|(i, f)| format!("{} of {}", function(*f, job), ordinal(i)));

@@ -150,9 +150,8 @@ fn flashed(place: &FlashedPlace) -> String {
     match place {
         FlashedPlace::Openings { openings } => format!("around {}", joined(openings)),
         FlashedPlace::Corners => "around the corners".to_owned(),
-        FlashedPlace::SlopedRoof => {
-            "step flashing and a kick-out where the roof meets the wall".to_owned()
-        }
+        FlashedPlace::SlopedRoof => "step flashing where the roof meets the wall".to_owned(),
+        FlashedPlace::KickOut => "a kick-out where the roof ends and the wall goes on".to_owned(),
         FlashedPlace::LevelRoof => "over the level roof or deck that meets the wall".to_owned(),
         FlashedPlace::Ledge => "over the ledge the siding starts on".to_owned(),
     }

@@ -27,7 +27,9 @@ pub fn work(layout: &LaidHouse) -> WorkOrder {
     let mut walls = Vec::new();
     for e in &layout.elevations {
         let (seen_from, viewpoint) = runs::seen_from(e, job.work.seen(&e.name));
+        let roofs = e.roof_sides(layout);
         for w in &e.walls {
+            let kick_out = roofs.iter().any(|s| s.wall.id == w.id && s.kick_out.is_some());
             let mut out = WallWork {
                 elevation: e.name.clone(),
                 wall: w.id.clone(),
@@ -42,7 +44,7 @@ pub fn work(layout: &LaidHouse) -> WorkOrder {
             if pockets {
                 out.restricted = restricted::places(w, job.seams.shortest);
             }
-            out.steps = steps::steps(&index, (e, w), &out, job);
+            out.steps = steps::steps(&index, (e, w), &out, (job, kick_out));
             out.saw = saw::list(layout, &on, w);
             walls.push(out);
         }

@@ -26,10 +26,10 @@ pub(super) fn steps(
     index: &TrimIndex,
     (e, w): (&LaidElevation, &LaidWall),
     work: &WallWork,
-    job: &Job,
+    (job, kick_out): (&Job, bool),
 ) -> Vec<WorkStep> {
     let boards = !job.siding().receivers.has_pockets();
-    let mut out = vec![WorkStep::Barrier { flashing: flashing::flashed(w) }];
+    let mut out = vec![WorkStep::Barrier { flashing: flashing::flashed(w, kick_out) }];
     out.extend(corners(index, (e, w), boards));
     out.extend(cut_edges::start(index, w, (!boards).then_some(job.trim.starter_line)));
     let openings = frames(index, w);

@@ -80,7 +80,10 @@ fn held(case: &Case, folder: &Path) -> bool {
     let errors = std::fs::File::create(at("errors")).unwrap();
     let mut command = Command::new(env!("CARGO_BIN_EXE_lapwright"));
     if case.one_thread {
-        let Some(limited) = few_threads::command(folder) else { return true };
+        let Some(limited) = few_threads::command(folder) else {
+            println!("| {} | | | | | NOT RUN: no limit of threads can be set here |", case.name);
+            return true;
+        };
         command = limited;
     }
     command.arg(case.verb).arg(at(drawing_name)).arg("--job").arg(at("j.toml"));

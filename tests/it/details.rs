@@ -104,7 +104,18 @@ fn a_house_shows_the_details_it_has_places_for() {
     let plain =
         details(dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 96.0))]).as_bytes(), &inches());
     assert!(says(&plain, "Start over grade") && says(&plain, "Seam, seen from above"));
-    for absent in ["Sill", "Head", "Mounting block", "Roof to wall", "Inside corner"] {
+    // On a roof a skirt board wide 1 1/2 in stands up to the course line at 128.
+    let skirt = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 432.0, 220.0)[..]),
+        ("A-ROOF-OTLN", &rect(-12.0, 96.0, 444.0, 126.0)[..]),
+    ];
+    let mut job = inches();
+    job.courses.datum = Some(0.0);
+    let skirt = details(dxf(&skirt).as_bytes(), &job);
+    assert!(says(&skirt, "Skirt board over a level roof") && says(&skirt, "Flashing, up behind"));
+    skirt.iter().for_each(|s| legible("skirt", s));
+    for absent in ["Skirt board", "Sill", "Head", "Mounting block", "Roof to wall", "Inside corner"]
+    {
         assert!(!says(&plain, absent), "{absent}");
     }
     let window = details(

@@ -16,7 +16,6 @@ use lapwright::model::seam::{Dual, MixedProof};
 use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
 use lapwright::model::waiting::OffcutReach;
 
-use crate::crumbs;
 use crate::faults::{self, Break, each_is_caught};
 use crate::faults_shaped::{SHAPED, shaped};
 use crate::fillers::{NARROW, near_windows};
@@ -24,6 +23,7 @@ use crate::held::{HELD, gable};
 use crate::hems::{HEMS, on_lines};
 use crate::seams_at_openings::{COUNTS, row_of_windows};
 use crate::support::{dxf, laid, lay, rect, root};
+use crate::{crumbs, pattern_prices};
 
 fn wall(l: &mut Layout) -> &mut LaidWall {
     &mut l.elevations[0].walls[0]
@@ -440,6 +440,7 @@ fn all() -> Vec<Broken> {
         (zoned(), CLADDING.to_vec()),
         (hung(), HUNG.to_vec()),
         (stocked(), STOCKED.to_vec()),
+        (pattern_prices::priced(), pattern_prices::PRICED.to_vec()),
         (shaped(), SHAPED.to_vec()),
         (on_lines(), HEMS.to_vec()),
         (gable(), HELD.to_vec()),

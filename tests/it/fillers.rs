@@ -10,6 +10,7 @@ use lapwright::model::filler::FilledTo;
 use lapwright::model::house::EdgeKind;
 use lapwright::model::receiver::BareBy;
 use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use lapwright::model::work::{FlashedPlace, WorkStep};
 use lapwright::takeoff::quantities;
 
 use crate::faults::{Break, each_is_caught};
@@ -262,7 +263,7 @@ fn a_strip_of_a_quarter_inch_names_its_cure() {
     let l = laid(&[("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 104.5))]);
     let found = l.findings.iter().find(|f| f.code().word() == "strip-thin").unwrap();
     assert!(said(found).contains("1/4\" high"), "{}", said(found));
-    assert!(advised(found).contains("a filler or frieze board"), "{}", advised(found));
+    assert!(advised(found).contains("a filler or frieze board 1/2\" high"), "{}", advised(found));
 }
 
 #[test]
@@ -380,7 +381,17 @@ fn a_thin_strip_over_a_level_roof_is_a_skirt_board() {
         ),
         "{words}"
     );
+    assert!(words.contains("gets a skirt board: FB1, FB2 and FB3 ("), "{words}");
     assert!(advised(found).contains("starts whole on it"), "{}", advised(found));
+    // It is flashed as over the roof that it stands on, in the order of work too, and drawn as a detail.
+    let flashed = |place: FlashedPlace| {
+        l.work
+            .walls
+            .iter()
+            .flat_map(|w| &w.steps)
+            .any(|s| matches!(s, WorkStep::Barrier { flashing } if flashing.contains(&place)))
+    };
+    assert!(flashed(FlashedPlace::LevelRoof) && !flashed(FlashedPlace::Ledge));
     assert!(!l.findings.iter().any(|f| f.code().word() == "strip-thin"));
     // An inch lower 2 1/4 in are left, and siding goes down to the roof.
     assert!(wall(&over_roof(125.0)).fillers.is_empty());
@@ -445,4 +456,67 @@ fn windows_that_touch_are_flashed_as_one_and_others_by_themselves() {
     let l = row((44.0, 92.0));
     assert_eq!(lengths(&l, TrimKind::SillFlashing), [78.0, 48.0]);
     assert_eq!(of(&l, TrimKind::JambFlashing).len(), 4);
+}
+
+/// Two windows of four sides edge to edge, their sills 40 in up, the outer jambs 30 in long, the inner ones 60.
+fn joined_units() -> Layout {
+    let mut job = inches();
+    job.courses.datum = Some(0.0);
+    job.seams.effort = lapwright::model::seam::Effort::Crew;
+    job.estimate.sealant = true;
+    let rings: [Ring; 3] = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 260.0, 136.0)),
+        ("A-GLAZ", &[(80.0, 40.0), (130.0, 40.0), (130.0, 100.0), (80.0, 70.0)]),
+        ("A-GLAZ", &[(130.0, 40.0), (180.0, 40.0), (180.0, 70.0), (130.0, 100.0)]),
+    ];
+    let layout = lay(dxf(&rings).as_bytes(), &job);
+    assert_eq!(broken(&layout), Vec::<String>::new());
+    layout
+}
+
+#[test]
+fn units_joined_by_a_mullion_have_nothing_along_the_joint_and_are_asked_about() {
+    let l = joined_units();
+    assert!(places(&l).is_empty());
+    // Channels and flashing at the outer jambs alone: 30 in, and 8 1/2 in past both ends.
+    let lengths = |kind| of(&l, kind).iter().map(|t| t.length).collect::<Vec<_>>();
+    assert_eq!(of(&l, TrimKind::JambChannel).len(), 2);
+    assert_eq!(lengths(TrimKind::JambFlashing), [47.0, 47.0]);
+    // Sealant behind an outer jamb and a sloped head of each: 30 and the square root of 50 x 50 + 30 x 30 in.
+    let sealant = l.takeoff.iter().find(|line| line.id == *"sealant").unwrap();
+    let bead = 2.0 * (30.0 + 3400.0_f64.sqrt());
+    assert!((sealant.length.unwrap() - bead).abs() < 0.01, "{sealant:?}");
+    let found = l.findings.iter().find(|f| f.code().word() == "openings-joined").unwrap();
+    let words = said(found);
+    assert!(words.contains("joined by a mullion: wall-W1 and wall-W2"), "{words}");
+    assert!(advised(found).contains("mullion cover"), "{}", advised(found));
+    let faults: [(&str, Rule, Break); 1] =
+        [("flashing along the joint of units", Rule::OpeningFlashing, |l| {
+            let jamb = l.trims.iter().find(|t| t.kind == TrimKind::JambFlashing).unwrap().clone();
+            l.trims.push(TrimPiece { mark: "FJ9".into(), ..jamb });
+        })];
+    each_is_caught(&l, &faults);
+    // With a space between them, a filler board closes it, and with more room there is siding.
+    for by in [1.0, 4.0] {
+        let l = windows_apart(by);
+        assert!(!l.findings.iter().any(|f| f.code().word() == "openings-joined"), "{by}");
+    }
+}
+
+#[test]
+fn the_frieze_board_that_is_told_leaves_no_strip_under_the_soffit() {
+    // 97 1/2 in of wall, courses of 8 from 0: 1 1/2 in of the thirteenth are left. A frieze board as high takes
+    // its place, and of 13 panels 12 are left.
+    let with = |frieze: f64| {
+        let mut job = inches();
+        (job.courses.datum, job.trim.frieze) = (Some(0.0), frieze);
+        lay(dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 140.0, 97.5))]).as_bytes(), &job)
+    };
+    let l = with(0.0);
+    let found = l.findings.iter().find(|f| f.code().word() == "strip-thin").unwrap();
+    assert!(advised(found).contains("frieze board 1 1/2\" high"), "{}", advised(found));
+    let cured = with(1.5);
+    assert!(!cured.findings.iter().any(|f| f.code().word() == "strip-thin"));
+    assert_eq!((l.panels.len(), cured.panels.len()), (13, 12));
+    assert_eq!(broken(&cured), Vec::<String>::new());
 }

@@ -7,6 +7,7 @@ use lapwright::model::item::CountUnit;
 use lapwright::model::quantity::TakeoffLine;
 use lapwright::model::trim::TrimKind;
 use lapwright::takeoff::price;
+use lapwright::wording::takeoff::basis::basis;
 use lapwright::wording::takeoff::items;
 
 use crate::support::{dxf, lay, rect, said};
@@ -84,6 +85,25 @@ fn a_weather_barrier_goes_by_area_and_laps() {
     assert!((barrier.net - 43_200.0 / (106.0 * 1194.0)).abs() < 1e-4 && barrier.order == 1.0);
     let tape = line(&layout, "barrier-tape");
     assert!((tape.length.unwrap() - 443.73).abs() < 0.05 && tape.order == 1.0, "{tape:?}");
+}
+
+#[test]
+fn a_weather_barrier_says_which_wall_it_leaves_out() {
+    // A wall of 30 x 20 ft, a porch roof of 30 x 2 ft drawn across it: barrier for 600 - 60 = 540 sq ft, 77,760
+    // sq in, and a word about the 60 sq ft behind the roof.
+    let roof = rect(0.0, 100.0, 360.0, 124.0);
+    let rings: [(&str, &[(f64, f64)]); 2] =
+        [("A-WALL-OTLN", &rect(0.0, 0.0, 360.0, 240.0)), ("A-ROOF-OTLN", &roof)];
+    let layout = lay(dxf(&rings).as_bytes(), &job("[estimate]\nbarrier = true\n"));
+    crate::recount::check(&crate::recount::written(&layout), "porch");
+    let barrier = line(&layout, "weather-barrier");
+    assert!((barrier.net - 77_760.0 / (106.0 * 1194.0)).abs() < 1e-4, "{barrier:?}");
+    let told = basis(barrier, &layout.job, &layout.bound);
+    assert!(told.contains("540.0 sq ft of walls, openings in"), "{told}");
+    assert!(told.contains(", none of 60.0 sq ft behind lower roofs: add it"), "{told}");
+    let layout = laid("[estimate]\nbarrier = true\n");
+    let told = basis(line(&layout, "weather-barrier"), &layout.job, &layout.bound);
+    assert!(!told.contains("lower roofs: add"), "{told}");
 }
 
 #[test]

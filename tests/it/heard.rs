@@ -69,6 +69,15 @@ fn a_broken_rule_is_exit_four_in_every_command_quiet_or_not() {
         let bar = BAR.trim_end_matches(": ");
         assert!(args[0] == "layout" || said.contains(bar), "{args:?}: {said}");
     }
+    // The sum that is told is that of its parts: 240 in under the start, 47 3/4 in over the foot with 6 in clear
+    // of grade and courses of 8 in, are 79.583 sq ft; the least allowed is a quarter of 160 and rounding.
+    let said = String::from_utf8(program(&["check", d, "--job", j]).stdout).unwrap();
+    let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        said.contains("79.583 sq ft too near to finished grade or under it, 0 sq ft in"),
+        "{said}"
+    );
+    assert!(said.contains("bare: 79.583 sq ft, must be 40."), "{said}");
     // What is to be done stands beside it.
     let said = String::from_utf8(program(&["check", d, "--job", j]).stdout).unwrap();
     let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
@@ -107,6 +116,30 @@ fn check_tells_what_later_stages_warn_of() {
     assert_eq!(strict.status.code(), Some(3));
     let names = std::fs::read_dir(dir.path()).unwrap().count();
     assert_eq!(names, 3, "check wrote a layout");
+}
+
+#[test]
+fn check_tells_whatever_a_layout_tells() {
+    for (stem, path) in crate::support::samples() {
+        let dir = tempfile::tempdir().unwrap();
+        let layout = crate::support::laid_by_a_crew(&stem);
+        let job = std::fs::read_to_string(path.with_extension("toml")).unwrap();
+        let keep = |l: &&str| !l.trim_start().starts_with("effort");
+        let job: String = job.lines().filter(keep).map(|l| format!("{l}\n")).collect();
+        let crew = "[seams]\neffort = \"crew\"\n";
+        let job = match job.contains("[seams]\n") {
+            true => job.replace("[seams]\n", crew),
+            false => job + crew,
+        };
+        let file = dir.path().join("j.toml");
+        std::fs::write(&file, job).unwrap();
+        let check = program(&["check", path.to_str().unwrap(), "--job", file.to_str().unwrap()]);
+        let said = String::from_utf8_lossy(&check.stdout).into_owned();
+        assert!(layout.findings.len() > 1, "{stem}");
+        for f in &layout.findings {
+            assert!(said.contains(&format!(" {}", f.code().word())), "{stem}: {f:?}\n{said}");
+        }
+    }
 }
 
 /// The sample house with faults put into it, and checked again.

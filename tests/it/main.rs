@@ -96,6 +96,7 @@ mod one_order;
 mod overlay;
 mod own_files;
 mod pasted;
+mod pattern_prices;
 mod pdf_in;
 mod pdf_overlay;
 mod plain_words;

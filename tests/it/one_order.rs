@@ -76,6 +76,58 @@ fn of_the_same_siding_cartons_starter_and_spare_ones_are_shared() {
     assert_eq!(lines(&s, "outside-corner-post").len(), 2);
 }
 
+/// A wall of 25 x 16 ft, its upper half a zone of the same siding, a window of 36 x 48 in in each half.
+fn halves(more: &str) -> LaidSets {
+    let text = format!(
+        "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n[courses]\ndatum = 0\n[product]\ncolor = \"sand\"\n{more}\n[[zone]]\nname = \"upper\"\n[zone.product]\ncolor = \"sand\"\n[[zone.region]]\nbottom = 96\n"
+    );
+    let job = job_file::parse(&text, "job").unwrap();
+    let rings: [(&str, &[(f64, f64)]); 3] = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 192.0)),
+        ("A-GLAZ", &rect(100.0, 36.0, 136.0, 84.0)),
+        ("A-GLAZ", &rect(100.0, 132.0, 136.0, 180.0)),
+    ];
+    let sets = lay_sets(dxf(&rings).as_bytes(), &job);
+    sets.iter().for_each(|s| assert_eq!(broken(&s.layout), Vec::<String>::new()));
+    assert_eq!(sets.iter().count(), 2);
+    sets
+}
+
+#[test]
+fn an_order_for_two_zones_reckoned_by_hand() {
+    let s = halves(
+        "[takeoff]\nflashing_roll = 144\n[estimate]\nsealant = true\nbarrier = true\ntrim_nails_per_pound = 400",
+    );
+    let one = |id: &str| {
+        let [line] = lines(&s, id)[..] else { panic!("{id}: {:?}", lines(&s, id)) };
+        assert_eq!(line.sets.len(), 2, "{id}");
+        (line.net, line.order)
+    };
+    let near = |a: f64, b: f64| (a - b).abs() < 1e-3;
+    // Panels of both with 3 % over, in cartons of 24: rounded up once for the spare ones, once for the cartons.
+    let panels: f64 = s.iter().map(|s| s.layout.panels.len() as f64).sum();
+    assert_eq!(one("cartons").1, ((panels + (panels * 0.03).ceil()) / 24.0).ceil());
+    // A bead behind head and jambs, 36 + 2 x 48 = 132 in, twice; a cartridge of 10.1 oz fills 291.6 in of 1/4 x 1/4:
+    // 264 / 291.6 = 0.905. Each by itself would buy one.
+    let (net, order) = one("sealant");
+    assert!(near(net, 264.0 / (10.1 * 231.0 / 128.0 * 16.0)) && order == 1.0, "{net}");
+    assert_eq!(each(&s, "sealant"), [1.0, 1.0]);
+    // 300 x 192 = 57,600 sq in of wall, a roll covers 106 x 1,194: 0.455.
+    let (net, order) = one("weather-barrier");
+    assert!(near(net, 57_600.0 / (106.0 * 1194.0)) && order == 1.0, "{net}");
+    // Round a window 54 + 54 + 65 + 65 in: from a roll of 12 ft a level strip and a jamb, two rolls each.
+    let (net, order) = one("opening-flashing");
+    assert!(near(net, 2.0 * 238.0 / 144.0) && order == 4.0, "{net} {order}");
+    // Behind four posts of some 8 ft each: of 12 ft none has two, so four rolls, though all together are 2.7.
+    let (net, order) = one("corner-flashing");
+    assert!(net > 2.5 && net < 2.8 && order == 4.0, "{net} {order}");
+    // Caps of 38 in, a length in each plan, and 3 % of two: one to spare.
+    assert_eq!((one("drip-cap").1, one("spare-drip-cap").1), (2.0, 1.0));
+    // Nails for trim by the pound, both together in whole pounds.
+    let (net, order) = one("trim-nails");
+    assert!(order == net.ceil() && order < each(&s, "trim-nails").iter().sum(), "{net} {order}");
+}
+
 #[test]
 fn every_line_that_a_set_buys_is_in_the_one_order_once() {
     for own in ["kind = \"vinyl\"", "color = \"sand\""] {

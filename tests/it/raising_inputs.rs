@@ -324,6 +324,12 @@ fn of_lines(code: &str) -> Option<Input> {
             };
             drawn(&with(title), &format!("{INCH}{asked}"))
         }
+        "view-doubted" => rings(&[
+            (WALL, &big),
+            ("A-GLAZ", &rect(20.0, 28.0, 50.0, 78.0)),
+            ("A-GLAZ", &rect(80.0, 28.0, 110.0, 64.0)),
+            ("A-GLAZ", &rect(140.0, 28.0, 170.0, 88.0)),
+        ]),
         "view-left-alone" => {
             let more = text("A-ELEV-IDEN", (2100.0, -20.0), "FLOOR PLAN");
             let second = dxf(&[(WALL, &big), (WALL, &rect(2000.0, 0.0, 2240.0, 96.0))]);
@@ -522,13 +528,6 @@ fn of_laying(code: &str) -> Option<Input> {
             &dxf(&[(WALL, &[(0.0, 0.0), (82.0, 0.0), (82.0, 40.0), (41.0, 81.0), (0.0, 40.0)])]),
             &courses,
         ),
-        "filler-board" => drawn(
-            &dxf(&[
-                (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
-                ("A-GLAZ", &rect(100.0, 30.0, 140.0, 95.0)),
-            ]),
-            INCH,
-        ),
         "strip-thin" | "panel-short" | "notch-thin" => drawn(&cut, &courses),
         "movement-gap" => {
             drawn(&wall(), &format!("{INCH}[weather]\ninstalled_f = 0.0\nhighest_f = 180.0\n"))
@@ -563,6 +562,28 @@ fn of_laying(code: &str) -> Option<Input> {
             "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"brief\"\n[courses]\ndatum = 0\n[product]\ncarton = 1\n[takeoff]\nspare = 0\n",
         ),
         "zone-empty" => drawn(&wall(), &format!("{INCH}{zone}")),
+        _ => return of_openings(code),
+    })
+}
+
+/// Openings near one another or a soffit.
+fn of_openings(code: &str) -> Option<Input> {
+    Some(match code {
+        "filler-board" => drawn(
+            &dxf(&[
+                (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
+                ("A-GLAZ", &rect(100.0, 30.0, 140.0, 95.0)),
+            ]),
+            INCH,
+        ),
+        "openings-joined" => drawn(
+            &dxf(&[
+                (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
+                ("A-GLAZ", &rect(60.0, 30.0, 96.0, 78.0)),
+                ("A-GLAZ", &rect(96.0, 30.0, 132.0, 78.0)),
+            ]),
+            INCH,
+        ),
         _ => return None,
     })
 }

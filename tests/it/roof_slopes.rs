@@ -3,7 +3,9 @@
 use lapwright::job::Job;
 use lapwright::layout::set::LaidSet;
 use lapwright::model::basis::Basis;
+use lapwright::model::work::{FlashedPlace, WorkStep};
 
+use crate::sheets::texts;
 use crate::support::{broken, dxf, inches, lay_set, rect, sheets};
 
 /// A wall so wide and 10 ft high, and a lean-to roof falling from 80 in at its left end to 20 in at 120 in:
@@ -33,11 +35,33 @@ fn a_kick_out_stands_where_the_roof_ends_and_the_wall_goes_on() {
     let set = lean_to(240.0);
     assert_eq!(ordered(&set, "step-flashing"), Some(12.0));
     assert_eq!(ordered(&set, "kick-out"), Some(1.0));
+    assert_eq!(told(&set), [true, true, true]);
     // The roof runs on past the corner: hypot(110, 55) = 123.0 in, and 4 in round both corners: 131.0 in,
     // 10.9 ft; water falls clear of the wall.
     let set = lean_to(110.0);
     assert_eq!(ordered(&set, "step-flashing"), Some(11.0));
     assert_eq!(ordered(&set, "kick-out"), None);
+    assert_eq!(told(&set), [false, false, false]);
+}
+
+/// Whether a kick-out is in the order of work, in the key of a sheet, and a detail.
+fn told(set: &LaidSet) -> [bool; 3] {
+    let steps = set.layout.work.walls.iter().flat_map(|w| &w.steps);
+    let flashed = steps.filter_map(|s| match s {
+        WorkStep::Barrier { flashing } => Some(flashing),
+        _ => None,
+    });
+    let sheets = sheets(set);
+    let says = |details: bool, words: &str| {
+        let of = sheets.iter().filter(|s| s.title.starts_with("Details") == details);
+        of.flat_map(texts).any(|t| t.content.contains(words))
+    };
+    assert!(says(false, "step flashing: 4 x 4 in"));
+    [
+        flashed.flatten().any(|p| *p == FlashedPlace::KickOut),
+        says(false, "kick-out: large"),
+        says(true, "ick-out"),
+    ]
 }
 
 #[test]

@@ -288,3 +288,42 @@ fn a_wall_that_hangs_over_a_lower_one_goes_on_behind_the_post_between_them() {
     let (l, _) = laid(&rings, "[courses]\ndatum = -8\n");
     assert_eq!(l.walls().next().unwrap().1.courses[0].runs[0].x0, 201.0);
 }
+
+#[test]
+fn a_casing_is_added_outside_the_drawn_edge_of_openings() {
+    // A window drawn from 100 to 136 and from 36 to 84, its casing 3 in wide: channels from 97 to 139 and from 33
+    // to 87, and panels 1/4 in off them. 300 x 96 in less 42 x 54 are 184.25 sq ft. Without a casing they stand at
+    // the drawn edge: 300 x 96 less 36 x 48, 188 sq ft. Either is said.
+    let rings = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 96.0)[..]),
+        ("A-GLAZ", &rect(100.0, 36.0, 136.0, 84.0)[..]),
+    ];
+    for (more, edge, foot, area) in
+        [("casing = 3\n", [97.0, 139.0], 33.0, 184.25), ("", [100.0, 136.0], 36.0, 188.0)]
+    {
+        let text = format!(
+            "[drawing]\nunit = \"inch\"\n{more}[courses]\ndatum = 0\n[seams]\neffort = \"crew\"\n"
+        );
+        let job = lapwright::job::file::parse(&text, "job").unwrap();
+        let set = crate::support::lay_set(dxf(&rings).as_bytes(), &job);
+        let l = &set.layout;
+        assert_eq!(broken(l), Vec::<String>::new());
+        let w = wall(l, "wall-1");
+        assert!((w.net_area - area).abs() < 1e-6, "{more}: {}", w.net_area);
+        let sill = l.trims.iter().find(|t| t.kind == TrimKind::SillChannel).unwrap();
+        assert!(sill.from[1] <= foot && sill.from[1] > foot - 1.0, "{sill:?}");
+        // Beside the window, from course to course.
+        let beside = w.courses.iter().filter(|c| c.bottom >= 40.0 && c.top <= 80.0);
+        let ends: Vec<f64> = beside
+            .flat_map(|c| c.runs.iter().flat_map(|r| &r.pieces))
+            .flat_map(|p| [p.x0, p.x1])
+            .filter(|x| (90.0..146.0).contains(x))
+            .collect();
+        assert!(!ends.is_empty());
+        let at = |x: &f64| *x == edge[0] - 0.25 || *x == edge[1] + 0.25;
+        assert!(ends.iter().all(at), "{ends:?}");
+        let report = lapwright::write::report::text(l, &set.takeoff);
+        let report = report.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert_eq!(report.contains("no casing is given"), more.is_empty(), "{report}");
+    }
+}

@@ -218,3 +218,50 @@ fn a_gable_that_hangs_is_upside_down_and_a_foot_along_the_ground_is_not() {
         assert_eq!(refused(ring), None, "{ring:?}");
     }
 }
+
+#[test]
+fn a_door_that_hangs_from_the_top_of_its_wall_turns_the_view_by_itself() {
+    let wall = crate::support::rect(0.0, 0.0, 480.0, 108.0);
+    let of = |door: [f64; 4]| {
+        let [x0, y0, x1, y1] = door;
+        refused(&crate::support::dxf(&[
+            ("A-WALL-OTLN", &wall),
+            ("A-DOOR", &crate::support::rect(x0, y0, x1, y1)),
+        ]))
+    };
+    let (_, turn, tells) = of([60.0, 28.0, 96.0, 108.0]).unwrap();
+    assert_eq!((turn.word(), tells), ("180", vec![Tells::Doors]));
+    // With a header over it, on a stoop; from foot to top; in a wall of a shop.
+    for upright in [[60.0, 18.0, 96.0, 98.0], [60.0, 0.0, 96.0, 108.0], [60.0, 9.0, 96.0, 106.0]] {
+        assert_eq!(of(upright), None, "{upright:?}");
+    }
+}
+
+#[test]
+fn sills_in_line_under_heads_that_are_not_are_a_warning_unless_something_stands_upright() {
+    let wall = crate::support::rect(0.0, 0.0, 480.0, 108.0);
+    let windows = |on_head: bool| -> String {
+        // Heads at 80, sills at 30, 44 and 20; on its head 108 less these.
+        let all = [(60.0, 30.0), (160.0, 44.0), (300.0, 20.0)].map(|(x, sill)| {
+            let (y0, y1) = if on_head { (28.0, 108.0 - sill) } else { (sill, 80.0) };
+            crate::support::rect(x, y0, x + 36.0, y1)
+        });
+        let rings: Vec<(&str, &[(f64, f64)])> = std::iter::once(("A-WALL-OTLN", &wall[..]))
+            .chain(all.iter().map(|r| ("A-GLAZ", &r[..])))
+            .collect();
+        crate::support::dxf(&rings)
+    };
+    let doubted = |source: &str, more: &str| {
+        let (laid, findings) = lay(source, &job(more));
+        assert!(laid.is_ok());
+        findings.all().iter().filter(|f| f.code().word() == "view-doubted").count()
+    };
+    assert_eq!(doubted(&windows(true), ""), 1);
+    assert_eq!(doubted(&windows(false), ""), 0);
+    // A door that stands on the foot, and a job that says so, end the question.
+    let door = crate::support::dxf(&[("A-DOOR", &crate::support::rect(400.0, 0.0, 436.0, 80.0))]);
+    let door = door.split_once("ENTITIES\n").unwrap().1;
+    assert_eq!(doubted(&windows(true).replace("0\nENDSEC\n0\nEOF\n", door), ""), 0);
+    let asked = "[[elevation]]\nname = \"elevation\"\nturn = 0\n";
+    assert_eq!(doubted(&windows(true), asked), 0);
+}

@@ -74,6 +74,48 @@ pub(super) fn roof(job: &Job) -> Section {
     s
 }
 
+/// A skirt board over a level roof or ledge, the first course whole on it.
+pub(super) fn skirt(job: &Job) -> Section {
+    let (style, d) = (job.sheet.lengths, Depths::of(job));
+    let clear = job.clearances().roof;
+    let mut s = Section::new(words::SKIRT, Rect::new(-3.0, -1.8, 5.0, 6.2));
+    let barrier = ground::upright(&mut s, job, (-9.0, 12.0));
+    s.block(Ink::Ground, Ink::Opening, Rect::new(0.1, -0.75, 9.0, 0.0));
+    let flashing = [Point::new(0.08, 5.0), Point::new(0.08, -0.04), Point::new(4.0, -0.04)];
+    s.line(Ink::Flashing, flashing);
+    let at = |along: f64, out: f64| Point::new(out, along);
+    // As high as the lowest strip that siding is laid for: each board is as high as its place.
+    let top = clear + job.least_strip().max(0.5);
+    let board = ground::trim_board(&mut s, d, (clear, top), &at);
+    s.note(board, words::SKIRT_BOARD.to_owned());
+    start(&mut s, job, top);
+    siding::course(&mut s, job, top, (top, 12.0));
+    let ends = [Point::new(d.butt, clear), Point::new(d.butt, 0.0)];
+    s.dim(words::CLEAR_OF_ROOF, ends, Line::Across(2.6), short(style, clear));
+    s.note(Point::new(d.middle(), top + 2.4), words::first(job));
+    s.note(off(barrier, 0.0, 3.2), words::BARRIER_OVER_FLASHING.to_owned());
+    s.note(Point::new(0.08, top + 0.6), words::SKIRT_FLASHING.to_owned());
+    s.note(Point::new(3.2, -0.3), words::ROOF_OR_LEDGE.to_owned());
+    s
+}
+
+/// What a first course stands on, its butt line at a height.
+fn start(s: &mut Section, job: &Job, butt: f64) {
+    let d = Depths::of(job);
+    if !job.siding().receivers.has_pockets() {
+        let thick = job.starter_thickness();
+        let piece = Rect::new(d.back, butt + 0.1, d.back + thick, butt + 1.35);
+        s.block(Ink::Ground, Ink::Profile, piece);
+        s.note(Point::new(d.back + thick / 2.0, butt + 0.8), words::starter_piece(job));
+        return;
+    }
+    let (lock, over) = (job.product.lock, |x: f64, y: f64| Point::new(x, butt + y));
+    let [a, b, c] = siding::hook(d, over, lock);
+    let top = over(d.back + 0.05, job.trim.starter_line);
+    s.line(Ink::Profile, [top, over(d.back + 0.05, lock), a, b, c]);
+    s.note(off(top, 0.0, -0.2), words::starter(job));
+}
+
 /// The low end of a roof against a wall that goes on, seen from the front.
 pub(super) fn kick_out(job: &Job) -> Section {
     let style = job.sheet.lengths;

@@ -61,5 +61,8 @@ pub(super) fn key(layout: &Layout, e: &LaidElevation) -> Vec<String> {
     if roofs.iter().any(|s| s.sloped) {
         out.push(legend::STEP_FLASHING.to_owned());
     }
+    if roofs.iter().any(|s| s.kick_out.is_some()) {
+        out.push(legend::KICK_OUT.to_owned());
+    }
     out
 }

@@ -64,7 +64,7 @@ enum Sign {
     Frame,
 }
 
-const KEY: [(Sign, &str); 14] = [
+const KEY: [(Sign, &str); 15] = [
     (Sign::Line(Ink::Wall), legend::LIMIT_OF_SIDING),
     (Sign::Line(Ink::Course), legend::PANEL_EDGE),
     (Sign::Line(Ink::Seam), legend::SEAM),
@@ -74,6 +74,7 @@ const KEY: [(Sign, &str); 14] = [
     (Sign::Line(Ink::Channel), legend::CHANNELS),
     (Sign::Line(Ink::DripCap), legend::DRIP_CAP),
     (Sign::Line(Ink::Finish), legend::UNDERSILL),
+    (Sign::Line(Ink::Board), legend::TRIM_BOARDS),
     (Sign::Line(Ink::Level), legend::FLOOR_REFERENCE),
     (Sign::Line(Ink::Grade), legend::GRADE),
     (Sign::Line(Ink::Source), legend::SOURCE),
@@ -81,13 +82,14 @@ const KEY: [(Sign, &str); 14] = [
     (Sign::Line(Ink::Match), legend::MATCH_LINE),
 ];
 
-const KEY_OF_BOARDS: [(Sign, &str); 11] = [
+const KEY_OF_BOARDS: [(Sign, &str); 12] = [
     (Sign::Line(Ink::Wall), legend::LIMIT_OF_SIDING),
     (Sign::Line(Ink::Course), legend::BOARD_EDGE),
     (Sign::Line(Ink::Seam), legend::JOINT),
     (Sign::Line(Ink::Post), legend::CORNER_BOARDS),
     (Sign::Line(Ink::Starter), legend::STARTER_PIECE),
     (Sign::Line(Ink::DripCap), legend::DRIP_CAP),
+    (Sign::Line(Ink::Board), legend::TRIM_BOARDS),
     (Sign::Line(Ink::Level), legend::FLOOR_REFERENCE),
     (Sign::Line(Ink::Grade), legend::GRADE),
     (Sign::Line(Ink::Source), legend::SOURCE),

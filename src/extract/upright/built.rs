@@ -12,6 +12,9 @@ use crate::model::linework::{Linework, Role, Stroke};
 
 /// How far a door may stand off the foot of its wall, inches (common practice, no source).
 const AT_FOOT: f64 = 12.0;
+/// A door that stands nearer to the top of its wall than this, and not at its foot, hangs, inches (common
+/// practice, no source: over an upright door stands its header).
+const HANGS: f64 = 3.0;
 /// Sides that lie nearer to an axis than this are no slopes of a roof: the sine of 5 degrees.
 const SLOPE: f64 = 0.087;
 /// The sine of the slope of 3 in 12, the least of most roofs that shed water (common practice, no source).
@@ -53,7 +56,9 @@ pub(super) fn tops(lines: &Linework, view: &View, walls: &[Outline], frame: Rect
         (Tells::TitlePlace, outside(&titles, frame), false),
     ];
     let hanging = hangs(walls);
-    let alone = |by: Tells, top: u8| hanging && by == Tells::Gables && top == 2;
+    let alone = |by: Tells, top: u8| {
+        top == 2 && (hanging && by == Tells::Gables || by == Tells::Doors && hang(&doors, walls))
+    };
     let told = |(by, top, firm): (Tells, Option<u8>, bool)| {
         top.map(|top| Top { by, top, firm, alone: alone(by, top) })
     };
@@ -117,16 +122,24 @@ fn hangs(walls: &[Outline]) -> bool {
     above == 0.0 && below.iter().all(|length| *length >= GABLE)
 }
 
+/// The smallest wall round a thing.
+fn wall_of(thing: &Rect, walls: &[Outline]) -> Option<Rect> {
+    let frames = walls.iter().map(Outline::frame).filter(|f| f.contains(thing.center()));
+    frames.min_by(|a, b| a.area().total_cmp(&b.area()))
+}
+
+/// Whether every door hangs from the top of its wall.
+fn hang(doors: &[Rect], walls: &[Outline]) -> bool {
+    let hangs = |(d, w): (&Rect, Rect)| w.y1 - d.y1 <= HANGS && d.y0 - w.y0 > AT_FOOT;
+    let mut on_walls = doors.iter().filter_map(|d| Some((d, wall_of(d, walls)?))).peekable();
+    on_walls.peek().is_some() && on_walls.all(hangs)
+}
+
 /// The side of its wall that each door stands at, where it stands at one alone; what most say.
 fn standing(doors: &[Rect], walls: &[Outline]) -> Option<u8> {
     let mut said = [0usize; 4];
     for d in doors {
-        let c = d.center();
-        let frames = walls.iter().map(Outline::frame);
-        let Some(w) = frames.filter(|f| f.contains(c)).min_by(|a, b| a.area().total_cmp(&b.area()))
-        else {
-            continue;
-        };
+        let Some(w) = wall_of(d, walls) else { continue };
         // Where the foot is the top is opposite.
         let off = [d.y0 - w.y0, w.x1 - d.x1, w.y1 - d.y1, d.x0 - w.x0];
         let at: Vec<usize> = (0..4).filter(|q| off[*q] <= AT_FOOT).collect();

@@ -19,14 +19,29 @@ pub(super) fn check(lines: &Linework, shown: &[(&View, Vec<Outline>)], findings:
         let Some(frame) = walls.iter().map(Outline::frame).reduce(|a, b| a.union(b)) else {
             continue;
         };
-        let Some((turn, tells)) = needed(lines, view, walls, frame) else { continue };
         let asked =
             |m: &crate::model::linework::Moved| m.view.is_some() && m.now.contains(frame.center());
         let accepted = lines.moved.iter().any(asked);
-        let kind = ViewFinding::ViewTurned { view: view.name.clone(), turn, tells, accepted };
+        let view_name = view.name.clone();
+        let kind = match needed(lines, view, walls, frame) {
+            Some((turn, tells)) => {
+                ViewFinding::ViewTurned { view: view_name, turn, tells, accepted }
+            }
+            None if !accepted && heads_alone(lines, view, walls, frame) => {
+                ViewFinding::ViewDoubted { view: view_name }
+            }
+            None => continue,
+        };
         let at = bounds(walls.iter().flat_map(|o| &o.ring)).unwrap_or(frame).origin();
         findings.push(Finding::new(kind).at(lines.source(at)).on(&view.name));
     }
+}
+
+/// Whether nothing but heads and sills of windows tells how a view stands, and they say that it stands on its
+/// head: sills in line under heads that are not.
+fn heads_alone(lines: &Linework, view: &View, walls: &[Outline], frame: Rect) -> bool {
+    let built = built::tops(lines, view, walls, frame);
+    matches!(built[..], [built::Top { by: Tells::Heads, top: 2, .. }])
 }
 
 /// The turn a view needs, with what tells so; none for one that stands upright, as far as can be told.

@@ -54,6 +54,11 @@ pub enum CountBreach {
         /// Length of the panel.
         stock: f64,
     },
+    /// The certificate's prices are no list: lengths rising, no price under nothing, and no function beside
+    /// them.
+    Prices,
+    /// By the certificate's prices the pieces of a panel can be worth more than the panel.
+    DearPanel,
     /// The certificate's sum is not that of the runs.
     Sum {
         /// Sum and worth of a panel, as said.

@@ -4,6 +4,7 @@ use crate::layout::laid::LaidHouse;
 use crate::model::basis::Basis;
 use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, TakeoffLine};
+use crate::model::receiver::BareBy;
 use crate::takeoff::lines::{Shares, waste, whole};
 
 /// A line in rolls, its shares counted in rolls.
@@ -38,8 +39,13 @@ pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {
         tape.add(place, None, 1, length / rules.tape_roll);
         seams += length;
     }
+    let of = |by: BareBy| {
+        let all = layout.walls().flat_map(|(_, w)| &w.bare).filter(|b| b.by == by);
+        all.map(|b| b.area).sum::<f64>() + 0.0
+    };
     let laid = Basis::BarrierArea {
         area,
+        left_out: [of(BareBy::BehindRoof), of(BareBy::StopsShort)],
         roll: [rules.barrier_width, rules.barrier_length],
         laps: [rules.barrier_lap, rules.barrier_end_lap],
     };

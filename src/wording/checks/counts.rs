@@ -26,6 +26,10 @@ pub(super) fn count(breach: &CountBreach, style: LengthStyle) -> String {
             dual(*function),
             figure::length(*stock, style)
         ),
+        CountBreach::Prices => "the certificate's prices are not in order".to_owned(),
+        CountBreach::DearPanel => {
+            "worth of what one panel can give, over that of a panel".to_owned()
+        }
         CountBreach::Sum { said, found } => format!(
             "the certificate says {} of {}, the runs give {} of {}",
             said[0], said[1], found[0], found[1]

@@ -9,6 +9,7 @@ pub(super) fn explanation(code: LayingCode) -> &'static Explanation {
         LayingCode::WallBare => &WALL_BARE,
         LayingCode::PostPastStone => &POST_PAST_STONE,
         LayingCode::FillerBoard => &FILLER_BOARD,
+        LayingCode::OpeningsJoined => &OPENINGS_JOINED,
         LayingCode::BlockMoved => &BLOCK_MOVED,
         LayingCode::PeakLeft => &PEAK_LEFT,
         LayingCode::PanelShort => &PANEL_SHORT,
@@ -27,7 +28,7 @@ pub(super) fn explanation(code: LayingCode) -> &'static Explanation {
 const STRIP_THIN: Explanation = Explanation {
     title: "A thin strip of a panel is left",
     cause: "A course is ripped to a strip lower than `courses.least_strip`, 2 in unless the job sets it: at a soffit, over a head, under a sill. Such a strip is hard to cut and to hold.",
-    remedy: "Move the datum (`courses.datum`), or leave the strip out: a filler or frieze board of its height (`trim.frieze` at soffits), a band or a deeper trim covers it.",
+    remedy: "Leave the strip out: a filler or frieze board of the height that is told takes its place (`trim.frieze` at soffits), or a band or a deeper trim; the courses under it stay whole. Or move the datum (`courses.datum`).",
     example: "[courses]\ndatum = 0    # and a wall 97 in high, courses of 8",
 };
 const WALL_BARE: Explanation = Explanation {
@@ -65,6 +66,12 @@ const FILLER_BOARD: Explanation = Explanation {
     cause: "Two openings, an opening and a corner, or a head and a soffit stand so near that less than `courses.least_width` of siding, 2 in unless the job sets it, would show between the trim on both sides. No piece is laid there. A filler board is drawn, listed and bought, and the place is no part of the net area.",
     remedy: "Rip a flat trim board to the width that is told, or wrap it in coil, and flash it as the trim beside it. Beside an opening the channels go around both. Where the architect can widen the room, siding fits.",
     example: "two windows 1 in apart",
+};
+const OPENINGS_JOINED: Explanation = Explanation {
+    title: "Openings stand edge to edge",
+    cause: "Two openings share a side on the drawing, with no wall between them. They are taken as units joined by a mullion: the channels go around both, and nothing is counted along the joint.",
+    remedy: "Ask the architect or the window supplier whether the units come joined, and how the joint is covered, flashed and sealed. If they are framed apart, draw the space: a narrow one gets a filler board, a wider one siding.",
+    example: "two windows whose outlines share a jamb",
 };
 const PANEL_SHORT: Explanation = Explanation {
     title: "Pieces shorter than studs are apart",

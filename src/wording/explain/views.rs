@@ -8,6 +8,7 @@ pub(super) fn explanation(code: ViewCode) -> &'static Explanation {
         ViewCode::ViewLeftAlone => &VIEW_LEFT_ALONE,
         ViewCode::ViewSection => &VIEW_SECTION,
         ViewCode::ViewTurned => &VIEW_TURNED,
+        ViewCode::ViewDoubted => &VIEW_DOUBTED,
         ViewCode::ViewSetUpright => &VIEW_SET_UPRIGHT,
         ViewCode::ViewScaled => &VIEW_SCALED,
         ViewCode::ViewScaleUnknown => &VIEW_SCALE_UNKNOWN,
@@ -37,6 +38,12 @@ const VIEW_TURNED: Explanation = Explanation {
     cause: "Text of the view reads the wrong way, or its gables, doors, grade and floor reference line say that up is elsewhere. Boards laid on it as it is drawn would be wrong from the first course on.",
     remedy: "Draw it upright. Or name it under [[elevation]] with `turn`: degrees counter-clockwise that set it upright, \"mirror\" where left and right are exchanged, \"mirror 180\" where it also stands on its head. `turn = 0` takes it as it is drawn, `skip = true` leaves it out.",
     example: "[[elevation]]\nname = \"REAR ELEVATION\"\nturn = 180",
+};
+const VIEW_DOUBTED: Explanation = Explanation {
+    title: "A view may be drawn upside down",
+    cause: "Heads of windows are mostly at one height and sills are not. Here it is the other way round, with three heads or more, and no text, door, gable, grade or floor reference line tells which way the view stands. It is laid out as it is drawn.",
+    remedy: "Look at the drawing. If it stands on its head, draw it upright or set `turn = 180` under [[elevation]]; `turn = 0` says that it is right and ends the question.",
+    example: "[[elevation]]\nname = \"REAR ELEVATION\"\nturn = 0",
 };
 const VIEW_SET_UPRIGHT: Explanation = Explanation {
     title: "A view was turned as the job says",

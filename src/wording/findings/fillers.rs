@@ -4,15 +4,17 @@ use super::finding_words::FindingWords;
 use super::parts::first_of;
 use crate::finding::laying::MovedBlock;
 use crate::model::filler::{FilledTo, FillerSide, PlacedFiller};
+use crate::model::ids::OpeningId;
 use crate::model::item::SidingPiece;
 use crate::units::{LengthStyle, counted};
+use crate::wording::lists;
 use crate::wording::takeoff::items::piece;
 
 /// Most boards named in one finding.
 const NAMED: usize = 6;
 
 /// Of skirt boards alone.
-const SKIRT: &str = "Siding starts whole on it; without it a strip under `courses.least_strip` would be left. Another `courses.datum`, or a smaller `courses.least_strip`, does without it.";
+const SKIRT: &str = "Rip a flat trim board to the width, or wrap it in coil, with the flashing up behind it. Siding starts whole on it; without it a strip under `courses.least_strip` would be left. Another `courses.datum`, or a smaller `courses.least_strip`, does without it.";
 
 pub(super) fn words(
     wall: &str,
@@ -26,20 +28,38 @@ pub(super) fn words(
         "Siding is laid where {} of it shows (`courses.least_width`): ask the architect for that room if siding is wanted there.",
         style.short(least)
     );
-    let skirts = fillers.iter().all(|f| f.between.iter().any(|s| s.to == FilledTo::Course));
-    let takes = if fillers.len() == 1 { "takes no" } else { "take no" };
+    let is_skirt = |f: &&PlacedFiller| f.between.iter().any(|s| s.to == FilledTo::Course);
+    let skirts = fillers.iter().filter(is_skirt).count() == fillers.len();
+    let board = if skirts { "skirt board" } else { "filler board" };
+    let gets = match fillers.len() {
+        1 => format!("takes no {}, and gets a {board}", piece(of)),
+        _ => format!("take no {}, and get {board}s", piece(of)),
+    };
+    let told = format!(
+        "{wall}: {} {gets}: {}",
+        counted(fillers.len(), "narrow place"),
+        first_of(&each, NAMED)
+    );
+    if skirts {
+        return FindingWords::new(told, SKIRT);
+    }
+    FindingWords::new(
+        told,
+        format!(
+            "Rip a flat trim board to the width, or wrap it in coil, and flash it; run the trim of an opening around it too. {width}"
+        ),
+    )
+}
+
+/// Openings edge to edge.
+pub(super) fn joined(wall: &str, pairs: &[[OpeningId; 2]]) -> FindingWords {
+    let each: Vec<String> = pairs.iter().map(|[a, b]| format!("{a} and {b}")).collect();
     FindingWords::new(
         format!(
-            "{wall}: {} {takes} {}, and {} a filler board: {}",
-            counted(fillers.len(), "narrow place"),
-            piece(of),
-            if fillers.len() == 1 { "gets" } else { "get" },
+            "{wall}: openings stand edge to edge and are taken as units joined by a mullion: {}. No channel, jamb flashing or sealant is counted between them",
             first_of(&each, NAMED)
         ),
-        format!(
-            "Rip a flat trim board to the width, or wrap it in coil, and flash it; run the trim of an opening around it too. {}",
-            if skirts { SKIRT.to_owned() } else { width }
-        ),
+        "Ask how the joint is closed: a mullion cover, its flashing and sealant come with the units. If they are framed apart, draw the space between them.",
     )
 }
 
@@ -69,9 +89,9 @@ pub(super) fn blocks(wall: &str, blocks: &[MovedBlock], style: LengthStyle) -> F
 }
 
 fn board(f: &PlacedFiller, style: LengthStyle) -> String {
-    let marks: Vec<&str> = f.boards.iter().map(|m| m.as_str()).collect();
+    let marks: Vec<String> = f.boards.iter().map(|m| m.to_string()).collect();
     let size = format!("{} wide, {} long", style.short(f.width), style.length(f.length));
-    format!("{} ({size}, {})", marks.join(" and "), between(f))
+    format!("{} ({size}, {})", lists::joined(&marks), between(f))
 }
 
 fn between(f: &PlacedFiller) -> String {

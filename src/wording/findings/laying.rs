@@ -24,9 +24,10 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
     use LayingFinding as F;
     let on = elevation(finding);
     match found {
-        F::StripThin { wall, course, height, left, right } => {
+        F::StripThin { wall, course, height, board, left, right } => {
             let between = [style.length(*left), style.length(*right)];
-            strip_thin(&on, wall, *course, &style.short(*height), &between)
+            let high = [style.short(*height), style.short(*board)];
+            strip_thin(&on, wall, *course, &high, &between)
         }
         F::WallBare { wall, by, area, above_grade } => {
             let said = |area: f64| format!("{:.1} {}", style.area(area), style.area_unit());
@@ -45,6 +46,7 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
         F::FillerBoard { wall, fillers, least, piece } => {
             fillers::words(&format!("{on}{wall}"), fillers, *least, *piece, style)
         }
+        F::OpeningsJoined { wall, pairs } => fillers::joined(&format!("{on}{wall}"), pairs),
         F::PanelShort { wall, pieces, stud_spacing, piece } => {
             let marks: Vec<String> = pieces.iter().map(|p| p.to_string()).collect();
             panel_short(&format!("{on}{wall}"), &marks, &style.short(*stud_spacing), *piece)
@@ -115,14 +117,16 @@ fn strip_thin(
     on: &str,
     wall: &WallId,
     course: i32,
-    height: &str,
+    [height, board]: &[String; 2],
     [left, right]: &[String; 2],
 ) -> FindingWords {
     FindingWords::new(
         format!(
             "{on}course {course}: a strip only {height} high is left between {left} and {right} on {wall}"
         ),
-        "Move the datum (`courses.datum`), or leave the strip out: a filler or frieze board of its height (`trim.frieze` at soffits), a band or a deeper trim covers it.",
+        format!(
+            "Leave the strip out: a filler or frieze board {board} high takes its place (`trim.frieze` at soffits), or a band or a deeper trim; the courses under it stay whole. Or move the datum (`courses.datum`)."
+        ),
     )
 }
 

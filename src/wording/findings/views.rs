@@ -18,6 +18,7 @@ pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
             format!("{title}: by its title a section, but siding is hatched in it"),
             "It is laid out. If it only repeats what an elevation shows, name the elevations as [[elevation]] in the job file.",
         ),
+        F::ViewDoubted { view } => doubted(view),
         F::ViewTurned { view, turn, tells, accepted } => turned(view, *turn, tells, *accepted),
         F::ViewSetUpright { view, turn } => set_upright(view, *turn),
         F::ViewScaled { view, inches, paper, by } => scaled(view, (*inches, *paper), *by),
@@ -54,21 +55,22 @@ pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
             "Check what is on the wall layer, or frame each elevation as a view of its own.",
         ),
         F::PartUnknown { list, named, elevations } => {
-            let list = match list {
-                JobList::Band => "band",
-                JobList::Joint => "movement_joint",
-                JobList::ZoneRegion => "zone.region",
-                JobList::Elevation => "elevation",
-            };
-            FindingWords::new(
-                format!(
-                    "`{list}` names the elevation `{named}`; the elevations are {}",
-                    listed(elevations.iter().map(|e| e.as_str()))
-                ),
-                "Correct the name in the job file.",
-            )
+            part_unknown(*list, named, &listed(elevations.iter().map(|e| e.as_str())))
         }
     }
+}
+
+fn part_unknown(list: JobList, named: &str, elevations: &str) -> FindingWords {
+    let list = match list {
+        JobList::Band => "band",
+        JobList::Joint => "movement_joint",
+        JobList::ZoneRegion => "zone.region",
+        JobList::Elevation => "elevation",
+    };
+    FindingWords::new(
+        format!("`{list}` names the elevation `{named}`; the elevations are {elevations}"),
+        "Correct the name in the job file.",
+    )
 }
 
 fn heights_from(shared_base: bool) -> &'static str {
@@ -145,6 +147,17 @@ fn skipped(view: &str) -> FindingWords {
     FindingWords::new(
         format!("{view} is left out, since the job skips it"),
         "Take `skip` out of the job file if it is to be laid out.",
+    )
+}
+
+fn doubted(view: &str) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "{view} may be drawn upside down: its windows have sills at one height and heads at several"
+        ),
+        format!(
+            "Look which way it stands. If it stands on its head, draw it upright, or add to the job file [[elevation]] with name = \"{view}\" and turn = 180; turn = 0 says that it is right and ends the question."
+        ),
     )
 }
 

@@ -11,14 +11,29 @@ use crate::units::{LengthStyle, counted};
 use crate::wording::lists::commas;
 use crate::wording::sources::in_brackets;
 
+/// Wall that no barrier is counted for.
+fn left_out_of_barrier(areas: [f64; 2], style: LengthStyle) -> String {
+    let each: Vec<String> = areas
+        .into_iter()
+        .zip(["behind lower roofs", "where the siding stops short"])
+        .filter(|(area, _)| *area > 0.0)
+        .map(|(area, place)| format!("{:.1} {} {place}", style.area(area), style.area_unit()))
+        .collect();
+    if each.is_empty() {
+        return String::new();
+    }
+    format!(", none of {}: add it where that wall is outdoors", commas(&each))
+}
+
 /// A line's basis, without a full stop.
 pub(super) fn basis(line: &TakeoffLine, job: &Job) -> String {
     let style = job.sheet.lengths;
     match &line.basis {
-        Basis::BarrierArea { area, roll, laps } => format!(
-            "{:.1} {} of walls, openings in; rolls of {} x {}, lapped {} at level seams and {} at upright ones{}; corners and what is left over an opening are in the rounding",
+        Basis::BarrierArea { area, left_out, roll, laps } => format!(
+            "{:.1} {} of walls, openings in, and what of them gets no siding near grade, over roofs or under filler boards{}; rolls of {} x {}, lapped {} at level seams and {} at upright ones{}; corners and what is left over an opening are in the rounding",
             style.area(*area),
             style.area_unit(),
+            left_out_of_barrier(*left_out, style),
             style.length(roll[0]),
             style.length(roll[1]),
             style.short(laps[0]),
