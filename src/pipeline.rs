@@ -45,7 +45,7 @@ use crate::model::source::Source;
 use crate::model::waiting::Waiting;
 use crate::takeoff::Others;
 use crate::verify::claims::Claims;
-use crate::{extract, joint, receive, seam, takeoff, trim, verify, work};
+use crate::{cores, extract, joint, receive, seam, takeoff, trim, verify, work};
 
 pub use self::first_job::first_job;
 pub use self::head::{Checked, Reading, checked, layers, reading};
@@ -132,12 +132,15 @@ pub fn lay(
     let Posed { fields, planned, .. } = &posed;
     let walls: Vec<&DrawnWall> = fields.iter().map(|f| from_drawn::wall_of(house, f)).collect();
     let asked = problem(house, fields, planned, job);
-    let plan = seams(&asked, (&walls, planned), job, watch);
-    findings::walls_unknown(&walls, wall_order::unknown(house, fields, &job.work.walls), findings);
-    let others = Others {
+    // What it takes laid out in other ways asks nothing of how it is laid.
+    let others = || Others {
         each_elevation: each_elevation(&asked, (&walls, planned), job),
         courses: other_courses(given, job),
     };
+    let here = || seams(&asked, (&walls, planned), job, watch);
+    let (others, plan) = cores::beside(others, here);
+    let others = others.unwrap_or_default();
+    findings::walls_unknown(&walls, wall_order::unknown(house, fields, &job.work.walls), findings);
     let trims = trim::trims(house, fields, &posed.pole, job);
     let marks = piece_marks::beginnings(house, fields);
     let mut made = make(&walls, planned, &marks, &plan, job);

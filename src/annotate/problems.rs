@@ -3,6 +3,7 @@
 
 mod groups;
 mod list;
+mod rulers;
 
 use std::collections::BTreeSet;
 
@@ -70,6 +71,7 @@ pub fn problems(
             * Affine::scale(scale)
             * Affine::translate(-w.origin().to_vec2());
         picture_of(&mut canvas, &items, w, map, scale);
+        rulers::rulers(&mut canvas, w, map, scale);
         circles(&mut canvas, &found, w, map);
     }
     canvas.finish_marks();
@@ -319,6 +321,29 @@ mod tests {
         let all = texts(&s).join("\n");
         assert!(all.contains("crosses itself") && all.contains("Redraw the outline"), "{all}");
         assert!(all.contains("1 error, 0 warnings, 0 remarks in shed.dxf"), "{all}");
+    }
+
+    #[test]
+    fn rulers_tell_places_in_drawing_units() {
+        // 212 by 112 units with the air round the wall, 16 in wide on the page: 13.25 units an inch, so that
+        // figures stand 20 units apart.
+        let s = problems(&drawing(), &BTreeSet::new(), &[], LengthStyle::Feet);
+        let scale = (WIDTH - 2.0 * MARGIN) / 212.0;
+        let placed = |words: &str| -> Vec<Point> {
+            let all = s.drawing.items.iter().filter_map(|i| match &i.shape {
+                Shape::Text(t) if t.content == words => Some(t.at),
+                _ => None,
+            });
+            all.collect()
+        };
+        for x in [20.0, 120.0, 200.0] {
+            let at = MARGIN + (x + 6.0) * scale;
+            let found = placed(&format!("{x}"));
+            assert!(found.iter().any(|p| (p.x - at).abs() < 1e-6), "{x}: {found:?} for {at}");
+        }
+        // At the left side those of heights: the foot's own and one more.
+        assert_eq!(placed("20").len(), 2);
+        assert_eq!(placed("120").len(), 1);
     }
 
     #[test]

@@ -8,6 +8,6 @@ mod serial;
 pub(crate) mod threads;
 
 #[cfg(feature = "parallel")]
-pub(crate) use self::parallel::{both, each};
+pub(crate) use self::parallel::{beside, both, each};
 #[cfg(not(feature = "parallel"))]
-pub(crate) use self::serial::{both, each};
+pub(crate) use self::serial::{beside, both, each};

@@ -31,3 +31,20 @@ pub(crate) fn both<A: Send, B: Send>(
 ) -> (A, B) {
     if shared() { rayon::join(a, b) } else { serial::both(a, b) }
 }
+
+/// What `aside` gives on another core, where there is one, while `here` is done on this thread; what is done
+/// here need not be able to go to another. Nothing of `aside` only if it did not end.
+pub(crate) fn beside<A: Send, B>(
+    aside: impl FnOnce() -> A + Send,
+    here: impl FnOnce() -> B,
+) -> (Option<A>, B) {
+    if !shared() || rayon::current_num_threads() < 2 {
+        return serial::beside(aside, here);
+    }
+    let mut given = None;
+    let done = rayon::in_place_scope(|scope| {
+        scope.spawn(|_| given = Some(aside()));
+        here()
+    });
+    (given, done)
+}

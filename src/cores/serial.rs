@@ -9,3 +9,9 @@ pub(crate) fn each<T, R>(items: &[T], f: impl Fn(&T) -> R) -> Vec<R> {
 pub(crate) fn both<A, B>(a: impl FnOnce() -> A, b: impl FnOnce() -> B) -> (A, B) {
     (a(), b())
 }
+
+/// What a task gives that another core might do, and what is done here.
+pub(crate) fn beside<A, B>(aside: impl FnOnce() -> A, here: impl FnOnce() -> B) -> (Option<A>, B) {
+    let done = here();
+    (Some(aside()), done)
+}

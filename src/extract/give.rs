@@ -69,13 +69,37 @@ pub(super) fn give_openings(
             wall.openings.push(mine);
         }
     }
-    report_outside(local, drawn, &off, findings);
-    for w in walls {
-        w.openings.sort_by(|a, b| {
-            let (a, b) = (a.sides(), b.sides());
-            a.0.total_cmp(&b.0).then(a.2.total_cmp(&b.2))
-        });
-    }
+    report_outside(local, drawn, off, findings);
+    walls.iter_mut().for_each(|w| ordered(&mut w.openings));
+}
+
+/// Sets openings in order from left to right, each once.
+fn ordered(openings: &mut Vec<DrawnOpening>) {
+    openings.sort_by(|a, b| {
+        let (a, b) = (a.sides(), b.sides());
+        a.0.total_cmp(&b.0).then(a.2.total_cmp(&b.2))
+    });
+    without_twins(openings);
+}
+
+/// Takes out openings that are all of another once both are cut at the wall's edge: a leaf in its casing.
+fn without_twins(openings: &mut Vec<DrawnOpening>) {
+    let shape = |o: &DrawnOpening| [Polygon::simple(o.outline.clone()).wound()];
+    let boxes: Vec<Rect> =
+        openings.iter().map(|o| bounds(&o.outline).unwrap_or_default()).collect();
+    let within = |i: usize, j: usize| {
+        let (a, b) = (boxes[i].inflate(-LEVEL, -LEVEL), boxes[j]);
+        b.union(a) == b && {
+            let (one, other) = (shape(&openings[i]), shape(&openings[j]));
+            let whole = total_area(&one) - total_area(&intersection(&one, &other)) <= SAME;
+            let smaller = total_area(&one) < total_area(&other) - SAME;
+            whole && (smaller || (j < i && total_area(&one) <= total_area(&other) + SAME))
+        }
+    };
+    let keep: Vec<bool> =
+        (0..openings.len()).map(|i| !(0..openings.len()).any(|j| j != i && within(i, j))).collect();
+    let mut kept = keep.into_iter();
+    openings.retain(|_| kept.next().unwrap_or(true));
 }
 
 /// Whether only a strip of an opening lies in a wall: a window of the wall round the corner, seen edge on.

@@ -82,20 +82,27 @@ pub(super) fn openings(local: &ViewFrame) -> Vec<DrawnOpening> {
         .collect()
 }
 
-/// Tells of openings that lie on no wall: off drawn siding all at once, for it is drawn where it is.
+/// Tells of openings that lie on no wall: in a drawn roof or stone, and off drawn siding, all at once, for
+/// siding is drawn where it is.
 pub(super) fn report_outside(
     local: &ViewFrame,
     is_drawn: bool,
-    off: &[(Origin, Point)],
+    off: Vec<(Origin, Point)>,
     findings: &mut Findings,
 ) {
-    if !is_drawn {
-        let accepted = local.job.drawing.accept.iter().any(|c| c == "opening-outside");
-        for (origin, at) in off {
-            let finding = Finding::new(HouseFinding::OpeningOutside { accepted }).about(origin);
-            findings.push(finding.at(*at).on(&local.view.name));
-        }
-        return;
+    let is_cover = |s: &&Stroke| {
+        matches!(s.role, Some(Role::Roof | Role::Bare)) && s.closed && s.points.len() >= 3
+    };
+    let strokes = local.lines.strokes.iter().filter(is_cover);
+    let covers: Vec<Polygon> = strokes
+        .map(|s| Polygon::simple(s.points.iter().map(|p| local.lines.source(*p)).collect()))
+        .collect();
+    let in_cover = |o: &(Origin, Point)| is_drawn || covers.iter().any(|c| c.contains(o.1));
+    let (off, lost): (Vec<_>, Vec<_>) = off.into_iter().partition(in_cover);
+    let accepted = local.job.drawing.accept.iter().any(|c| c == "opening-outside");
+    for (origin, at) in &lost {
+        let finding = Finding::new(HouseFinding::OpeningOutside { accepted }).about(origin);
+        findings.push(finding.at(*at).on(&local.view.name));
     }
     let Some((first, at)) = off.first() else { return };
     let kind = HouseFinding::OpeningsOffSiding { openings: off.len() };

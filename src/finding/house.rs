@@ -210,7 +210,7 @@ group! {
             /// Whether the job accepts it.
             accepted: bool,
         }
-        /// Openings of a view whose walls are drawn siding lie outside it: in stone, in a roof.
+        /// Openings lie in a drawn roof or stone, or outside the drawn siding of their view.
         OpeningsOffSiding "openings-off-siding", Warning, Architect {
             /// How many.
             openings: usize,

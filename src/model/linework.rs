@@ -129,6 +129,20 @@ pub struct Stroke {
     pub origin: Origin,
 }
 
+impl Stroke {
+    /// Whether a side of it comes into one of some boxes, inches: what only goes round them does not.
+    pub fn meets_any(&self, boxes: &[Rect]) -> bool {
+        let closing = self.closed.then(|| self.points.last().zip(self.points.first())).flatten();
+        let open = self.points.windows(2).map(|w| (w[0], w[1]));
+        open.chain(closing.map(|(a, b)| (*a, *b))).any(|(p, q)| {
+            let side = Rect::from_points(p, q);
+            boxes
+                .iter()
+                .any(|b| side.x0 <= b.x1 && side.x1 >= b.x0 && side.y0 <= b.y1 && side.y1 >= b.y0)
+        })
+    }
+}
+
 /// A shape that is not laid out from, with why.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LeftStroke {

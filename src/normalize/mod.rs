@@ -104,6 +104,6 @@ pub fn settle(lines: &mut Linework, job: &Job, findings: &mut Findings) {
     insertions::assign(lines);
     fills::outline(lines);
     courses::find(lines, job, findings);
-    roofs::mark(lines, findings);
+    roofs::mark(lines, &courses::regions(lines, job), findings);
     dirt::dimensions(lines, job, findings);
 }

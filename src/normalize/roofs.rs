@@ -17,6 +17,8 @@ const ROOF: [&str; 9] =
 const OVERHANG: f64 = 3.0;
 /// And by no more than this.
 const WIDEST: f64 = 48.0;
+/// Siding ends short of a wall's corner by no more than a corner board, inches (common practice, no source).
+const BOARD: f64 = 8.0;
 /// Heights of casings and corner boards, inches.
 const CASING: std::ops::RangeInclusive<f64> = 12.0..=144.0;
 /// From the foot of a roof's pattern down to the wall's siding: fascia, soffit and frieze, inches (common
@@ -47,9 +49,11 @@ struct Cover {
     named: bool,
 }
 
-/// Marks hatches, and drawn courses, that cover roofs.
-pub(super) fn mark(lines: &mut Linework, findings: &mut Findings) {
-    let covers = covers(lines);
+/// Marks hatches, and drawn courses, that cover roofs; in the regions alone where there are any.
+pub(super) fn mark(lines: &mut Linework, regions: &[Rect], findings: &mut Findings) {
+    let seen = |r: Rect| regions.is_empty() || regions.iter().any(|v| v.contains(r.center()));
+    let mut covers = covers(lines);
+    covers.retain(|c| seen(c.frame));
     if covers.len() > MOST {
         return;
     }
@@ -121,7 +125,8 @@ fn is_like_roof(all: &[Cover], i: usize, upright: &[Rect]) -> bool {
                 let under = Rect::new(x0 + 1.0, b.y0 - 2.0 * EAVE, x1 - 1.0, b.y0 - 8.0);
                 x1 - x0 > 2.0 && upright.iter().any(|r| meets(*r, under))
             };
-            eave(u.x0 - x0) && eave(x1 - u.x1) && !built(x0, u.x0) && !built(u.x1, x1)
+            let (left, right) = (u.x0 - BOARD, u.x1 + BOARD);
+            eave(u.x0 - x0) && eave(x1 - u.x1) && !built(x0, left) && !built(right, x1)
         }
         None => false,
     };
@@ -159,8 +164,8 @@ fn reaches_out(foot: Option<(f64, f64)>, under: Rect, c: &Cover, upright: &[Rect
         let air = Rect::new(x0 + 1.0, c.frame.y0 - 2.0 * EAVE, x1 - 1.0, c.frame.y0 - 8.0);
         x1 - x0 > 2.0 && upright.iter().any(|r| meets(*r, air))
     };
-    let at_left = eave(left) && flush(right) && !built(x0, under.x0);
-    at_left || (eave(right) && flush(left) && !built(under.x1, x1))
+    let at_left = eave(left) && flush(right) && !built(x0, under.x0 - BOARD);
+    at_left || (eave(right) && flush(left) && !built(under.x1 + BOARD, x1))
 }
 
 /// Boxes of upright lines as high as casings and corner boards are: shorter than grid lines, longer than
@@ -208,15 +213,21 @@ fn main_pattern(all: &[Cover], looks: &[bool]) -> Option<Pattern> {
     sums.into_iter().max_by(|a, b| a.1.total_cmp(&b.1)).map(|s| s.0)
 }
 
-/// Patterns other than the siding's of which a good part shows a roof.
+/// Patterns other than the siding's of which a good part shows a roof. At another spacing than the siding's
+/// one spacing is one pattern on all layers: each elevation may have its own.
 fn roof_patterns(all: &[Cover], looks: &[bool], main: Option<Pattern>) -> BTreeSet<Pattern> {
+    let key = |p: Pattern| match main {
+        Some(m) if m.2 != p.2 => (0, p.1, p.2),
+        _ => (p.0 + 1, p.1, p.2),
+    };
     let mut sums: BTreeMap<Pattern, (f64, f64)> = BTreeMap::new();
     for (c, roof) in all.iter().zip(looks) {
-        let sum = sums.entry(c.pattern).or_default();
+        let sum = sums.entry(key(c.pattern)).or_default();
         *sum = (sum.0 + c.area, sum.1 + if *roof { c.area } else { 0.0 });
     }
-    let roofs = sums.into_iter().filter(|(p, s)| Some(*p) != main && s.1 >= SHARE * s.0);
-    roofs.map(|(p, _)| p).collect()
+    let is_roof =
+        |p: &Pattern| Some(*p) != main && sums.get(&key(*p)).is_some_and(|s| s.1 >= SHARE * s.0);
+    all.iter().map(|c| c.pattern).filter(is_roof).collect()
 }
 
 /// Whether an area of another pattern stands under siding and between its ends: a porch's roof, or a bay's,

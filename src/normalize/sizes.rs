@@ -120,7 +120,7 @@ impl Sizes {
             of_role(Role::Wall).filter(|s| s.closed == closed).filter_map(seen).collect()
         };
         let mut hatches = siding(lines, &views);
-        if of_role(Role::Wall).next().is_none() {
+        if of_role(Role::Wall).filter_map(seen).next().is_none() {
             hatches.extend(loose_courses::fields(lines, |p| views.sees(p)));
         }
         let (closed, loose) = (drawn(true), drawn(false));

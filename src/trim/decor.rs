@@ -144,7 +144,9 @@ fn rake_friezes(place: &Place, job: &Job) -> Vec<TrimPiece> {
             let ends = [left.end(), right.end()];
             let whole = place.piece(TrimKind::Frieze, from, to, first + last, ends);
             let (length, mut done) = (whole.length, 0.0);
-            let mut out = parted(whole, job.stock(TrimKind::Frieze.stock()), 0.0, LEAST_LAST);
+            // A joint stands clear of the slant of the last end: a board is cut square there.
+            let least = LEAST_LAST.max(2.0 * last);
+            let mut out = parted(whole, job.stock(TrimKind::Frieze.stock()), 0.0, least);
             for t in &mut out {
                 let at = |s: f64| from + along * (s.clamp(first, length - last) - first);
                 let (p, q) = (at(done), at(done + t.length));

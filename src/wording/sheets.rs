@@ -309,7 +309,7 @@ pub const LINES_TOP_DOWN: &str = "Lines, top down";
 pub const TYPE_AND_SCALE: &str = "document type, scale";
 
 /// How findings are circled on the sheet of problems.
-pub const PROBLEMS_KEY: &str = "Circles: errors heavy, warnings dashed, remarks dotted. Findings of one kind have one number, that of the list below.";
+pub const PROBLEMS_KEY: &str = "Circles: errors heavy, warnings dashed, remarks dotted. Findings of one kind have one number, that of the list below. Rulers: drawing units, as places are told.";
 /// What that sheet holds.
 pub const PROBLEMS_DESCRIPTION: &str =
     "The drawing in gray; each finding is circled, numbered and listed below.";

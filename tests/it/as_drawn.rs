@@ -103,6 +103,61 @@ fn siding_between_two_bands_under_a_gable_is_no_hip() {
 }
 
 #[test]
+fn a_roof_over_corner_boards_is_a_roof() {
+    // One wall of 300 by 96 with corner boards of 4, and no second elevation that tells more: the siding is 292
+    // wide. The roof reaches out past the boards by 16, its lines 4 1/2 apart.
+    let siding = hatch(&rect(4.0, 0.0, 296.0, 96.0), 4.0, 0.0);
+    let boards = [(0.0, 4.0), (296.0, 300.0)].map(|(a, b)| {
+        let sides = [a, b].map(|x| line("0", (x, 0.0), (x, 100.0)));
+        sides.concat() + &line("0", (a, 0.0), (b, 0.0))
+    });
+    let roof = hatch(&rect(-16.0, 108.0, 316.0, 170.0), 4.5, 108.0);
+    let drawn = [siding, boards.concat(), roof];
+    assert_eq!(nets(&laid(&drawn)), [292.0 * 96.0]);
+}
+
+/// The same hatch on a layer of its own.
+fn on(layer: &str, hatch: String) -> String {
+    hatch.replacen("8\n0\n", &format!("8\n{layer}\n"), 1)
+}
+
+#[test]
+fn a_roofs_lines_are_a_roofs_in_every_elevation() {
+    // Two elevations, each on a layer of its own: siding 4 apart, roofs 5 apart. South's roof reaches out over
+    // its wall at both ends; east's stands between two gables, as wide as the wall under it.
+    let south = [rect(0.0, 0.0, 200.0, 96.0), rect(-14.0, 104.0, 214.0, 160.0)];
+    let east = [rect(1000.0, 0.0, 1200.0, 96.0), rect(1000.0, 104.0, 1200.0, 150.0)];
+    let drawn = [
+        on("SOUTH", hatch(&south[0], 4.0, 0.0)),
+        on("SOUTH", hatch(&south[1], 5.0, 104.0)),
+        on("EAST", hatch(&east[0], 4.0, 0.0)),
+        on("EAST", hatch(&east[1], 5.0, 104.0)),
+    ];
+    assert_eq!(nets(&laid(&drawn)), [200.0 * 96.0, 200.0 * 96.0]);
+}
+
+#[test]
+fn a_door_and_its_leaf_cut_at_the_foot_of_the_siding_are_one_opening() {
+    // Stone up to 30: siding from 30 to 96. The door's frame from 0 to 80 and the leaf's upper light in it are
+    // both cut at 30; so is its leaf, as wide as the frame.
+    let outline = |layer: &str, r: Vec<(f64, f64)>| {
+        let mut out = format!("0\nLWPOLYLINE\n8\n{layer}\n90\n4\n70\n1\n");
+        r.iter().for_each(|(x, y)| out.push_str(&format!("10\n{x}\n20\n{y}\n")));
+        out
+    };
+    let drawn = [
+        outline("A-WALL-OTLN", rect(0.0, 30.0, 200.0, 96.0).to_vec()),
+        outline("A-DOOR", rect(80.0, 0.0, 116.0, 80.0).to_vec()),
+        outline("A-DOOR", rect(80.0, -2.0, 116.0, 80.0).to_vec()),
+        outline("A-DOOR", rect(80.0, 4.0, 118.0, 78.0).to_vec()),
+    ];
+    let layout = laid(&drawn);
+    // The third is none of the first's: 38 wide, it stands beside it by 2.
+    assert_eq!(openings(walls(&layout)[0]).len(), 2);
+    assert_eq!(openings(walls(&laid(&drawn[..3]))[0]), [(36.0, 50.0)]);
+}
+
+#[test]
 fn a_window_across_a_band_is_one_opening() {
     // Siding from 0 to 100 and from 108 to 200, 300 wide; a window of 36 by 80 from 70 to 150 in both.
     let (x0, x1) = (140.0, 176.0);

@@ -198,3 +198,23 @@ fn finish_trim_at_the_foot_is_named_for_the_first_course_not_the_top() {
     let top = format!("top course: undersill (finish) trim {}.", mark(82.0));
     assert!(steps.contains(&top), "{steps}");
 }
+
+#[test]
+fn boards_of_a_rake_are_joined_clear_of_a_long_slant() {
+    // The right rake falls 96 in 72, 120 long; with a board of 24 its plumb end slants by 24 x 4/3 = 32, of
+    // which 16 lie beyond its middle, and its miter of 45 degrees takes as much as it gives: 152 to the long
+    // points. Of boards of 144 the last may not be the 8 or 12 that lie within the slant: 120 and 32. The left
+    // rake rises 96 in 128, 160 long, and slants by 18: 178, which is 144 and 34.
+    let gable = [(0.0, 0.0), (200.0, 0.0), (200.0, 60.0), (128.0, 156.0), (0.0, 60.0)];
+    let job = "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n[trim]\nrake_frieze = 24\n";
+    let job = lapwright::job::file::parse(job, "job").unwrap();
+    let drawing = crate::support::dxf(&[("A-WALL-OTLN", &gable)]);
+    let l = crate::support::lay(drawing.as_bytes(), &job);
+    assert_eq!(crate::support::broken(&l), Vec::<String>::new());
+    let boards = l.trims.iter().filter(|t| t.kind == lapwright::model::trim::TrimKind::Frieze);
+    let mut lengths: Vec<f64> = boards.map(|t| t.length).collect();
+    lengths.sort_by(f64::total_cmp);
+    let wanted = [32.0, 34.0, 120.0, 144.0];
+    let near = lengths.iter().zip(wanted).all(|(a, b)| (a - b).abs() < 0.01);
+    assert!(lengths.len() == 4 && near, "{lengths:?}");
+}

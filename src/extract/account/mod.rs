@@ -114,7 +114,9 @@ impl<'a> Account<'a> {
         if views.left_alone.iter().any(|v| here(v.region)) {
             return Fate::Left(Unused::InOtherView);
         }
-        let on_wall = self.walls.iter().any(|w| w.overlaps(frame));
+        // What goes round a wall and all about it is a border, or another drawing's.
+        let round = |w: &Rect| w.union(frame) == frame;
+        let on_wall = self.walls.iter().any(|w| w.overlaps(frame) && !round(w));
         if job.views().next().is_some() && !on_wall {
             return Fate::Left(Unused::OutsideRegions);
         }

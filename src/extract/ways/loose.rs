@@ -32,9 +32,9 @@ fn way(s: &Stroke) -> f64 {
 }
 
 /// Wall layers whose lines are loose: open ones outweigh closed outlines, and none is an outline
-/// that only lacks its last inches.
-pub(super) fn layers(lines: &Linework) -> BTreeSet<usize> {
-    let walls = || lines.strokes.iter().filter(|s| s.role == Some(Role::Wall));
+/// that only lacks its last inches. `seen` says of which strokes something lies in a view.
+pub(super) fn layers(lines: &Linework, seen: impl Fn(&Stroke) -> bool) -> BTreeSet<usize> {
+    let walls = || lines.strokes.iter().filter(|s| s.role == Some(Role::Wall) && seen(s));
     let meant: BTreeSet<usize> = walls().filter(|s| nearly_closed(s)).map(|s| s.layer).collect();
     let mut weight: BTreeMap<usize, (f64, f64)> = BTreeMap::new();
     for s in walls().filter(|s| !meant.contains(&s.layer)) {
@@ -57,7 +57,7 @@ fn segments(strokes: &[&Stroke]) -> Vec<Segment> {
 /// are reported as open outlines.
 pub(super) fn outlines(
     lines: &Linework,
-    soup: &BTreeSet<usize>,
+    (soup, seen): (&BTreeSet<usize>, &impl Fn(&Stroke) -> bool),
     job: &Job,
     findings: &mut Findings,
 ) -> Vec<Outline> {
@@ -66,7 +66,7 @@ pub(super) fn outlines(
         let strokes: Vec<&Stroke> = lines
             .strokes
             .iter()
-            .filter(|s| s.role == Some(Role::Wall) && s.layer == *layer)
+            .filter(|s| s.role == Some(Role::Wall) && s.layer == *layer && seen(s))
             .collect();
         let found = clustered(lines, &strokes, job, findings);
         if found.is_empty() {
@@ -81,6 +81,7 @@ pub(super) fn outlines(
         .iter()
         .filter(|s| !s.closed && !soup.contains(&s.layer) && s.role == Some(Role::Wall))
         .chain(lines.strokes.iter().filter(|s| !s.closed && s.role == Some(Role::Bare)))
+        .filter(|s| seen(s))
         .collect();
     report_open(lines, &strays, findings);
     out

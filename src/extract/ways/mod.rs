@@ -11,24 +11,29 @@ pub(super) mod loose;
 pub(super) mod recess;
 
 use super::outline::Outline;
+use super::turns::region_of;
+
 use crate::finding::house::{HouseFinding, WallsOf};
 use crate::finding::{Finding, Findings};
+use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
+use crate::job::drawing::View;
 use crate::model::house::WallWay;
 use crate::model::ids::ElevationName;
-use crate::model::linework::{Linework, Role};
+use crate::model::linework::{Linework, Role, Stroke};
 use crate::units::sixteenths;
 
 /// Every wall outline that the whole drawing shows. Those of hatches carry no openings yet: these
 /// are settled view by view.
 pub(crate) fn outlines(lines: &Linework, job: &Job, findings: &mut Findings) -> Vec<Outline> {
-    let soup = loose::layers(lines);
+    let seen = seen(lines, job);
+    let soup = loose::layers(lines, &seen);
     let drawn = hatch::exposures(lines);
     let mut out: Vec<Outline> = lines
         .strokes
         .iter()
         .filter(|s| s.role == Some(Role::Wall) && s.closed && s.points.len() >= 3)
-        .filter(|s| !soup.contains(&s.layer))
+        .filter(|s| !soup.contains(&s.layer) && seen(s))
         .map(|s| Outline {
             ring: s.points.clone(),
             way: WallWay::Outline,
@@ -39,9 +44,23 @@ pub(crate) fn outlines(lines: &Linework, job: &Job, findings: &mut Findings) -> 
             ..Outline::default()
         })
         .collect();
-    out.extend(loose::outlines(lines, &soup, job, findings));
+    out.extend(loose::outlines(lines, (&soup, &seen), job, findings));
     out.extend(hatch::outlines(lines, &out));
     out
+}
+
+/// Whether something of a stroke lies in a view of the job, where each view has its region: what lies outside
+/// of all is not seen.
+fn seen(lines: &Linework, job: &Job) -> impl Fn(&Stroke) -> bool + use<> {
+    let k = lines.scale.inches;
+    let region = |v: &View| {
+        let [a, b, c, d] = v.region?;
+        let drawn = Rect::from_points(Point::new(a * k, b * k), Point::new(c * k, d * k));
+        Some(region_of(lines, v, drawn))
+    };
+    let regions: Option<Vec<Rect>> = job.views().map(region).collect();
+    let regions = regions.unwrap_or_default();
+    move |s: &Stroke| regions.is_empty() || s.meets_any(&regions)
 }
 
 /// Says which way was taken where it was not the agreed one.

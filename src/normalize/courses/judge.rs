@@ -43,11 +43,11 @@ const APART_SHARE: f64 = 0.5;
 /// A patch with why it is no siding.
 pub(super) type Refused = (Patch, NoSiding);
 
-/// Patches that are siding, and those that are not.
+/// Patches that are siding, and those that are not; `seen` says which places are looked at.
 pub(super) fn judged(
     found: Vec<Patch>,
     lines: &Linework,
-    drawn: &DrawnLines,
+    (drawn, seen): (&DrawnLines, &impl Fn(Rect) -> bool),
 ) -> (Vec<Patch>, Vec<Refused>) {
     let (mut kept, mut refused) = (Vec::new(), Vec::new());
     for patch in found {
@@ -59,7 +59,7 @@ pub(super) fn judged(
     let (kept, strays) = grown(kept);
     // A few lines that stand alone are drawing detail: windows, steps, louvers.
     refused.extend(strays.into_iter().map(|p| (p, NoSiding::Few)));
-    by_family(kept, lines, refused)
+    by_family(kept, hatched(lines, seen), refused)
 }
 
 /// What a patch looks like by itself, if not like siding.
@@ -143,10 +143,17 @@ fn grown(all: Vec<Patch>) -> (Vec<Patch>, Vec<Patch>) {
     (plain(kept), plain(rest))
 }
 
+/// Boxes of hatches with level lines in places that are looked at.
+fn hatched(lines: &Linework, seen: impl Fn(Rect) -> bool) -> Vec<Polygon> {
+    let level = lines.hatches.iter().filter(|h| h.hatch.level_spacing().is_some());
+    let boxes = level.map(|h| h.hatch.bounds()).filter(|b| seen(*b));
+    boxes.map(|b| Polygon::rect(b.x0, b.y0, b.x1, b.y1)).collect()
+}
+
 /// One family of a drawing is its siding; others are where they stand beside it, or are as large.
 fn by_family(
     all: Vec<Patch>,
-    lines: &Linework,
+    hatched: Vec<Polygon>,
     mut refused: Vec<Refused>,
 ) -> (Vec<Patch>, Vec<Refused>) {
     let mut sums: BTreeMap<Family, (f64, f64)> = BTreeMap::new();
@@ -156,13 +163,6 @@ fn by_family(
     }
     let likely = sums.iter().filter(|(_, s)| s.1 >= MAIN_SHARE);
     let main = likely.max_by(|a, b| a.1.0.total_cmp(&b.1.0)).map(|(f, s)| (*f, s.0));
-    let hatched: Vec<Polygon> = lines
-        .hatches
-        .iter()
-        .filter(|h| h.hatch.level_spacing().is_some())
-        .map(|h| h.hatch.bounds())
-        .map(|b| Polygon::rect(b.x0, b.y0, b.x1, b.y1))
-        .collect();
     let hatched_area: f64 = hatched.iter().map(Polygon::area).sum();
     let main = main.filter(|m| m.1 >= hatched_area);
     let mine = all.iter().filter(|p| main.is_some_and(|m| m.0 == p.family())).map(Patch::frame);

@@ -25,22 +25,22 @@ use crate::finding::Findings;
 use crate::geom::vocabulary::{BezPath, Point, Rect};
 use crate::job::Job;
 use crate::model::hatch::{Hatch, LineFamily};
-use crate::model::linework::{HatchArea, Linework, Role};
+use crate::model::linework::{HatchArea, Linework, Role, Stroke};
 
 /// Most level lines that are looked at.
 const MOST: usize = 400_000;
 
 /// Adds the areas of drawn courses to the hatches.
 pub(super) fn find(lines: &mut Linework, job: &Job, findings: &mut Findings) {
-    if has_outlines(lines) {
+    let regions = regions(lines, job);
+    if has_outlines(lines, &regions) {
         return;
     }
-    let regions = regions(lines, job);
     let seen = |b: Rect| regions.is_empty() || regions.iter().any(|r| r.contains(b.center()));
     let by_key = by_key(lines, seen, MOST);
     let drawn = DrawnLines::of(lines, seen);
     let found = by_key.into_iter().flat_map(|(key, pieces)| of_ink::patches(key, pieces, &drawn));
-    let (kept, refused) = judge::judged(merged(found.collect()), lines, &drawn);
+    let (kept, refused) = judge::judged(merged(found.collect()), lines, (&drawn, &seen));
     told::tell(lines, &kept, &refused, findings);
     for patch in kept {
         let area = area(lines, &patch);
@@ -49,12 +49,15 @@ pub(super) fn find(lines: &mut Linework, job: &Job, findings: &mut Findings) {
 }
 
 /// Whether the drawing has walls as closed outlines on agreed layers: then drawn courses are texture.
-fn has_outlines(lines: &Linework) -> bool {
-    lines.strokes.iter().any(|s| s.role == Some(Role::Wall) && s.closed && s.points.len() >= 3)
+fn has_outlines(lines: &Linework, regions: &[Rect]) -> bool {
+    let seen = |s: &Stroke| regions.is_empty() || s.meets_any(regions);
+    let is_outline =
+        |s: &Stroke| s.role == Some(Role::Wall) && s.closed && s.points.len() >= 3 && seen(s);
+    lines.strokes.iter().any(is_outline)
 }
 
 /// Regions of the job's views, inches; none where a view is not limited to one.
-fn regions(lines: &Linework, job: &Job) -> Vec<Rect> {
+pub(super) fn regions(lines: &Linework, job: &Job) -> Vec<Rect> {
     let k = lines.scale.inches;
     let of = |v: &crate::job::drawing::View| {
         v.region.map(|[a, b, c, d]| {

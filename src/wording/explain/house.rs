@@ -103,8 +103,8 @@ const WALLS_FROM_HATCH: Explanation = Explanation {
     example: "a HATCH of level lines 8 in apart on A-WALL-PATT, with holes at the windows",
 };
 const OPENINGS_OFF_SIDING: Explanation = Explanation {
-    title: "Openings outside drawn siding",
-    cause: "The walls of an elevation were taken from drawn siding, and some windows or doors stand where none is drawn: in stone, in a roof, in a part that is not sided. They are left out.",
+    title: "Openings outside the siding",
+    cause: "Some windows or doors stand in a drawn roof or in stone, as skylights do, or, where the walls of an elevation were taken from drawn siding, where none is drawn. They are left out.",
     remedy: "If one of them stands in siding, draw its wall as a closed outline on A-WALL-OTLN. Else nothing is to be done.",
     example: "three skylights over an eave",
 };

@@ -68,7 +68,7 @@ fn detail(filled: usize, strips: usize, area: f64) -> FindingWords {
 fn off_siding(openings: usize, layer: &str) -> FindingWords {
     FindingWords::new(
         format!(
-            "{}{layer} outside the drawn siding, in stone or roof: left out",
+            "{}{layer} outside the siding, in stone or roof: left out",
             counted(openings, "opening")
         ),
         "If one of them stands in siding, draw its wall as a closed outline on A-WALL-OTLN.",
