@@ -65,7 +65,9 @@ fn apply(table: &mut Table, at: &[String], how: &How) -> Option<()> {
         How::Set(v) => set(table, key, value(v)?),
         How::Add(Given::Object(keys)) => {
             let mut new = Table::new();
-            keys.iter().try_for_each(|(k, v)| Some(set(&mut new, k, value(v)?)))?;
+            for (k, v) in keys {
+                set(&mut new, k, value(v)?);
+            }
             tables(table, key)?.push(new);
         }
         How::Add(v) => {
