@@ -10,7 +10,7 @@ use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and rooms of one floor never import one another, but for
 /// the lowest.
-const FLOORS: [(&str, u8); 35] = [
+const FLOORS: [(&str, u8); 36] = [
     ("main", 11),
     ("cli", 10),
     ("browser", 10),
@@ -43,6 +43,7 @@ const FLOORS: [(&str, u8); 35] = [
     ("typeface", 1),
     ("pitch", 1),
     ("cores", 1),
+    ("real", 1),
     ("clean", 1),
     ("fingerprint", 1),
     ("", 0),
@@ -52,7 +53,8 @@ const FLOORS: [(&str, u8); 35] = [
 const STAGES: u8 = 4;
 
 /// Foreign crates with the one room that may name each. serde and schemars derive on plain data.
-const CRATES: [(&str, &[&str]); 34] = [
+const CRATES: [(&str, &[&str]); 35] = [
+    ("libm", &["real"]),
     ("toml_edit", &["job"]),
     ("zip", &["write"]),
     ("base64", &["cli"]),
