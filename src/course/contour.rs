@@ -276,6 +276,7 @@ fn spaced(points: &[Point], origin: Point, s: f64) -> (Vec<Point>, f64) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::real::Real;
 
     fn p(x: f64, y: f64) -> Point {
         Point::new(x, y)

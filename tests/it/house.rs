@@ -306,6 +306,31 @@ fn only_descriptions_and_their_words_know_kinds_of_siding() {
     assert!(known > 3, "the search for kinds of siding found only {known}");
 }
 
+/// Tests reckon by the system's own sines and roots, on purpose; its clock they leave alone, but for the two that
+/// watch a process.
+#[test]
+fn tests_do_not_time() {
+    let mut folders =
+        ["it", "reference", "corpus", "page", "jobcase", "architect", "noise", "hostile"]
+            .map(|f| root().join("tests").join(f))
+            .to_vec();
+    let mut read = 0;
+    while let Some(folder) = folders.pop() {
+        for e in std::fs::read_dir(folder).unwrap().map(|e| e.unwrap().path()) {
+            if e.is_dir() {
+                folders.push(e);
+            } else if e.extension().is_some_and(|x| x == "rs") {
+                let text = std::fs::read_to_string(&e).unwrap();
+                let clock =
+                    ["Instant", "SystemTime"].iter().any(|c| text.contains(&format!("{c}::now")));
+                assert!(!clock || e.ends_with("it/writing.rs"), "{} reads a clock", e.display());
+                read += 1;
+            }
+        }
+    }
+    assert!(read > 100, "{read}");
+}
+
 #[test]
 fn no_test_file_is_forgotten() {
     let main = std::fs::read_to_string(root().join("tests/it/main.rs")).unwrap();
