@@ -33,7 +33,6 @@ const MARK: f64 = PLAIN * 0.8;
 const FRAME: (f64, f64) = (4.2 * MARK, 1.8 * MARK);
 /// How far strings of dimensions stand off the house at least, elevation inches.
 const ROW: f64 = 30.0;
-
 /// Name of the block of a mark of trim.
 const TRIM_MARK: &str = "Z-MARK-TRIM";
 
