@@ -54,6 +54,7 @@ pub mod packing;
 pub mod pipeline;
 pub mod pitch;
 pub mod read;
+pub mod real;
 pub mod receive;
 pub mod seam;
 pub mod sources;

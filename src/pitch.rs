@@ -2,6 +2,8 @@
 //! `DrawingFact::GableArea`, `DrawingFact::RakeLength`, `DrawingFact::RakeStep`). "Pitch" is rise for
 //! 12 of run throughout, never the old books' rise over span (`DrawingFact::PitchTable`).
 
+use crate::real::Real;
+
 /// Rise in 12 of a segment that runs `dx` and rises `dy`, either way; infinite for a plumb one.
 pub fn in_twelve(dx: f64, dy: f64) -> f64 {
     (12.0 * dy / dx).abs()
@@ -10,7 +12,7 @@ pub fn in_twelve(dx: f64, dy: f64) -> f64 {
 /// Angle of the slope with the level, degrees: what a gable piece's cut makes with the panel's
 /// long edge.
 pub fn angle(pitch: f64) -> f64 {
-    (pitch / 12.0).atan().to_degrees()
+    (pitch / 12.0).arc_tangent().to_degrees()
 }
 
 /// What a saw that reads from square is set to for that cut, degrees.
@@ -20,7 +22,7 @@ pub fn from_square(pitch: f64) -> f64 {
 
 /// Length along the slope for one of run.
 pub fn slope_factor(pitch: f64) -> f64 {
-    (pitch / 12.0).hypot(1.0)
+    (pitch / 12.0).hypotenuse(1.0)
 }
 
 /// Length of a rake or common rafter over `run`, in the run's unit (`DrawingFact::RakeLength`).

@@ -22,6 +22,7 @@ use crate::model::drawing::{
 };
 use crate::model::trim::TrimKind;
 use crate::origin::{Origin, round_place};
+use crate::real::Real;
 use crate::wording::legend;
 
 /// Height of plain text in plotted inches (`DrawingFact::TextHeight`).
@@ -65,7 +66,7 @@ pub fn overlay(layout: &Layout, backdrops: &Backdrops) -> Drawing {
         let map = Affine::new(elevation.to_source);
         // Upright, since a wall at an angle is drawn narrower than it is.
         let [.., c, d, _, _] = elevation.to_source;
-        let unit = c.hypot(d);
+        let unit = c.hypotenuse(d);
         let (style, inches) = (layout.job.sheet.lengths, layout.drawing.inches_per_unit);
         let room = Room::of(elevation, backdrops.behind(i), backdrops.texts_behind(i));
         let mut over = OverlayBuilder { out, map, unit, inches, elevation, style, room };
@@ -125,7 +126,7 @@ impl OverlayBuilder<'_> {
         let height = MARK * PLOT * self.unit;
         let frame = (block == TRIM_MARK).then_some(FRAME);
         let at = self.room.mark(mark, target, MARK, frame);
-        let moved = (at[0] - target[0]).hypot(at[1] - target[1]);
+        let moved = (at[0] - target[0]).hypotenuse(at[1] - target[1]);
         if moved > 0.15 * PLOT {
             self.line(IDEN, target, at);
         }
@@ -241,8 +242,8 @@ impl OverlayBuilder<'_> {
     fn dimension(&mut self, from: Xy, to: Xy, line: Xy, angle: f64) {
         let [a, b, c, d, ..] = self.elevation.to_source;
         // A wall at an angle is drawn short: its true width stands in place of the drawn one.
-        let short = (a.hypot(b) - c.hypot(d)).abs() > 1e-9 * c.hypot(d);
-        let along = (to[0] - from[0]).hypot(to[1] - from[1]);
+        let short = (a.hypotenuse(b) - c.hypotenuse(d)).abs() > 1e-9 * c.hypotenuse(d);
+        let along = (to[0] - from[0]).hypotenuse(to[1] - from[1]);
         let text = (short && angle == 0.0).then(|| self.style.length(along));
         let dimension = Dimension {
             from: self.at(from),

@@ -2,6 +2,7 @@
 
 use super::elevation_index::AtElevation;
 use crate::geom::vocabulary::{Rect, Xy};
+use crate::real::Real;
 use crate::wording::checks;
 
 /// Radius of a circle round a place.
@@ -23,7 +24,7 @@ pub(super) fn places(on: &AtElevation) -> Vec<FailedPlace> {
     let place = |(number, v): &(usize, &crate::layout::violation::Violation)| {
         let [x, y] = v.at.as_ref()?.point;
         let round = |i: i32| {
-            let (up, along) = (f64::from(i) * std::f64::consts::TAU / 24.0).sin_cos();
+            let (up, along) = (f64::from(i) * std::f64::consts::TAU / 24.0).sine_cosine();
             [x + CIRCLE * along, y + CIRCLE * up]
         };
         Some(FailedPlace {

@@ -276,6 +276,7 @@ fn spaced(points: &[Point], origin: Point, s: f64) -> (Vec<Point>, f64) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::real::Real;
 
     fn p(x: f64, y: f64) -> Point {
         Point::new(x, y)
@@ -351,9 +352,9 @@ mod tests {
         // 2 sqrt(81 - 1) wide, the depth 8.
         let arc: Vec<Point> = (0..=64)
             .map(|i| {
-                let least = (1.0_f64 / 9.0).asin();
+                let least = (1.0_f64 / 9.0).arc_sine();
                 let a = least + (std::f64::consts::PI - 2.0 * least) * (1.0 - f64::from(i) / 64.0);
-                p(40.0 + 9.0 * a.cos(), 9.0 * a.sin() - 1.0)
+                p(40.0 + 9.0 * a.cosine(), 9.0 * a.sine() - 1.0)
             })
             .collect();
         let c = contour(&arc, p(0.0, 0.0), &[4.0, 2.0, 1.0, 0.5, 0.25]);
@@ -361,7 +362,7 @@ mod tests {
         // Sagitta of a chord over one step: every chord's middle lies within 1/32 of the circle.
         for w in c.points.windows(2) {
             let middle = ((w[0][0] + w[1][0]) / 2.0 - 40.0, (w[0][1] + w[1][1]) / 2.0 + 1.0);
-            let off = 9.0 - middle.0.hypot(middle.1);
+            let off = 9.0 - middle.0.hypotenuse(middle.1);
             assert!(off.abs() < 1.0 / 32.0 + 1.0 / 128.0, "{off} at {middle:?}");
         }
         let mouth = c.points[c.points.len() - 1][0] - c.points[0][0];

@@ -2,6 +2,7 @@
 //! is held by nail slots or snap-lock lugs instead (`TrimFact::NailSlots`, `TrimFact::LugSpacing`,
 //! `TrimFact::UndersillLugs`).
 
+use crate::real::Real;
 use std::collections::BTreeMap;
 
 use crate::geom::tol::CUT;
@@ -69,7 +70,7 @@ fn work(
     let mut slopes = false;
     for (a, b) in upper_sides(p) {
         let (left, right) = (a[0].min(b[0]), a[0].max(b[0]));
-        let length = (a[0] - b[0]).hypot(a[1] - b[1]);
+        let length = (a[0] - b[0]).hypotenuse(a[1] - b[1]);
         if (a[1] - b[1]).abs() > CUT {
             if under_a_slope(finish, (a, b), reach) {
                 hold(&mut out, length, job);

@@ -13,6 +13,7 @@ use crate::model::house::DrawnWall;
 use crate::model::ids::{FeatureId, PanelId, PieceMark};
 use crate::model::notch::{Contour, LEAST_HEM_CUT, Notch, NotchSide};
 use crate::model::seam::Cut;
+use crate::real::Real;
 use crate::units::{LengthStyle, MM_PER_INCH};
 
 /// Even spacings of a curve's points, widest first: of our own choosing, no source.
@@ -188,7 +189,7 @@ impl Making<'_> {
             return plain;
         }
         let slopes = slanted(&points);
-        let lean = |s: &(Point, Point)| (s.1.y - s.0.y).atan2(s.1.x - s.0.x).to_degrees();
+        let lean = |s: &(Point, Point)| (s.1.y - s.0.y).angle_over(s.1.x - s.0.x).to_degrees();
         let longest =
             slopes.iter().max_by(|p, q| p.0.distance(p.1).total_cmp(&q.0.distance(q.1))).map(lean);
         let one = longest.is_some_and(|a| slopes.iter().all(|s| (lean(s) - a).abs() < ONE_ANGLE));

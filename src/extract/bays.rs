@@ -10,6 +10,7 @@ use crate::geom::tol::{LEVEL, SAME};
 use crate::job::Job;
 use crate::model::corner::{Corner, CornerKind, Hand, Pairing};
 use crate::model::house::{EdgeKind, House};
+use crate::real::Real;
 
 /// Corners of a chain from which it is a bay: two walls at an angle and three between and beside them.
 const BAY: usize = 4;
@@ -109,7 +110,7 @@ fn angle(house: &House, job: &Job, a: &Corner, b: &Corner) -> Option<f64> {
     let wall = house.elevations.iter().flat_map(|e| &e.walls).find(|w| w.id == given.wall)?;
     let drawn = bounds(&wall.outline)?.width();
     let share = drawn / given.width;
-    (share > 0.0 && share <= 1.0).then(|| 180.0 - share.acos().to_degrees().round())
+    (share > 0.0 && share <= 1.0).then(|| 180.0 - share.arc_cosine().to_degrees().round())
 }
 
 /// A bay that no line marks an inside corner of stands out of its wall: its first and its last corner are

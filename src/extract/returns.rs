@@ -12,6 +12,7 @@ use crate::model::corner::{Corner, CornerKind, CornerSide, Hand, Pairing};
 use crate::model::house::{DrawnEdge, DrawnElevation, DrawnWall, EdgeKind, House, WallWay};
 use crate::model::ids::CornerId;
 use crate::origin::Origin;
+use crate::real::Real;
 
 /// Room between what is drawn and a wall placed beside it in the source, inches: of our own choosing.
 const BESIDE: f64 = 120.0;
@@ -136,7 +137,7 @@ fn made(
     let from = on.map_or(Affine::IDENTITY, |e| e.to_source);
     let [a, b, c, d, ..] = from.as_coeffs();
     // An angled wall's elevation is squeezed across: heights keep the drawing's unit.
-    let unit = c.hypot(d);
+    let unit = c.hypotenuse(d);
     free.x += BESIDE * unit;
     let to_source = Affine::new([unit * a.signum(), b, c, d, free.x, (from * Point::ZERO).y]);
     free.x += width * unit;

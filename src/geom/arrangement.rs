@@ -2,6 +2,7 @@
 //! graph is `spade`'s constrained triangulation, which is named here alone; faces are its triangles
 //! flooded up to the lines.
 
+use crate::real::Real;
 use std::collections::{BTreeMap, BTreeSet};
 
 use spade::handles::FixedVertexHandle;
@@ -148,7 +149,7 @@ fn rings(mut next: BTreeMap<usize, Vec<usize>>, place: &[Point]) -> Vec<Ring> {
 fn sharpest(choices: &[usize], from: Point, at: Point, place: &[Point]) -> usize {
     let turn = |i: &usize| {
         let (u, v) = (at - from, place[*i] - at);
-        u.cross(v).atan2(u.dot(v))
+        u.cross(v).angle_over(u.dot(v))
     };
     (0..choices.len()).max_by(|a, b| turn(&choices[*a]).total_cmp(&turn(&choices[*b]))).unwrap_or(0)
 }

@@ -4,6 +4,7 @@
 use super::polygon::sides;
 use super::tol::GRID;
 use super::vocabulary::{Point, Vec2};
+use crate::real::Real;
 
 /// Greatest turn from a chord to the next, degrees: an oval of 24 chords four times as wide as high, the
 /// coarsest that is drawn for one, turns by less, an octagon by 45; of our own choosing.
@@ -62,7 +63,7 @@ pub fn curved_sides(ring: &[Point]) -> Vec<bool> {
     for i in 0..n {
         for (chord, turned) in [((i + n - 1) % n, i), ((i + 1) % n, (i + 1) % n)] {
             let (u, v) = (runs[(turned + n - 1) % n], runs[turned]);
-            let turn = u.cross(v).atan2(u.dot(v)).to_degrees().abs();
+            let turn = u.cross(v).angle_over(u.dot(v)).to_degrees().abs();
             if !out[i] && out[chord] && turn <= MOST_TURN && runs[i].hypot() < runs[chord].hypot() {
                 out[i] = true;
                 break;
@@ -84,7 +85,7 @@ fn bend(u: Vec2, v: Vec2) -> Option<f64> {
     if a.min(b) <= GRID || a.max(b) > MOST_RATIO * a.min(b) {
         return None;
     }
-    let turn = u.cross(v).atan2(u.dot(v)).to_degrees();
+    let turn = u.cross(v).angle_over(u.dot(v)).to_degrees();
     (turn.abs() <= MOST_TURN && turn != 0.0).then_some(turn)
 }
 

@@ -2,6 +2,7 @@
 //! counter-clockwise (`DrawingFact::Bulge`).
 
 use super::vocabulary::{Affine, BezPath, Point, Ring};
+use crate::real::Real;
 
 /// Greatest distance between a curve and the chord that stands for it, by default: 1/64 in, a
 /// quarter of the finest mark on a tape.
@@ -32,13 +33,13 @@ pub fn arc_of(a: Point, b: Point, bulge: f64) -> Option<(Point, f64, f64, f64)> 
     let normal = chord.turn_90() / length;
     let center = a.midpoint(b) + normal * apothem;
     let start = (a - center).atan2();
-    Some((center, radius, start, 4.0 * bulge.atan()))
+    Some((center, radius, start, 4.0 * bulge.arc_tangent()))
 }
 
 /// Points of a bulged segment after `a`, up to and including `b`.
 pub fn bulge_points(a: Point, b: Point, bulge: f64, sagitta: f64) -> Vec<Point> {
     let Some((center, radius, start, sweep)) = arc_of(a, b, bulge) else { return vec![b] };
-    let step = 2.0 * (1.0 - (sagitta / radius).min(1.0)).acos();
+    let step = 2.0 * (1.0 - (sagitta / radius).min(1.0)).arc_cosine();
     let chords = (sweep.abs() / step.max(1e-6)).ceil().clamp(1.0, MOST_CHORDS);
     // An even count puts a vertex on the crown, so that the head height is exact.
     let chords = (chords / 2.0).ceil() * 2.0;

@@ -3,6 +3,7 @@
 use super::root::Job;
 use super::trim_style::InsideCorner;
 use crate::model::corner::{Corner, CornerKind};
+use crate::real::Real;
 
 /// How much wider a post's face is than its set-back, inches: the pocket that takes a panel's end,
 /// 3/4 in and the end gap. Common practice, no source.
@@ -60,7 +61,7 @@ impl Angled {
         let (low, high) = BENT;
         let turn = angle.clamp(low, high - low).to_radians();
         let off = if angle > 90.0 {
-            self.pocket / turn.sin()
+            self.pocket / turn.sine()
         } else {
             self.pocket * half_cotangent(angle)
         };
@@ -70,7 +71,7 @@ impl Angled {
 
 /// Cotangent of half an angle in degrees.
 fn half_cotangent(angle: f64) -> f64 {
-    1.0 / (angle.clamp(BENT.0, BENT.1) / 2.0).to_radians().tan()
+    1.0 / (angle.clamp(BENT.0, BENT.1) / 2.0).to_radians().tangent()
 }
 
 impl SetBacks {

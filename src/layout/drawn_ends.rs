@@ -8,6 +8,7 @@ use crate::geom::vocabulary::Xy;
 use crate::model::corner::{Corner, CornerKind, Hand};
 use crate::model::filler::FilledTo;
 use crate::model::house::EdgeKind;
+use crate::real::Real;
 
 /// Both ends of a side, `from` and `to`, each run on along the side to the drawn corner where it ends at
 /// what stands in one.
@@ -44,7 +45,7 @@ fn corner_at(house: &LaidHouse, wall: &LaidWall, end: Xy, far: Xy) -> Option<f64
         return None;
     }
     let hand = if out > 0.0 { Hand::Right } else { Hand::Left };
-    let meets = |p: Xy| (p[0] - end[0]).hypot(p[1] - end[1]) <= LEVEL;
+    let meets = |p: Xy| (p[0] - end[0]).hypotenuse(p[1] - end[1]) <= LEVEL;
     let kind = wall.edges.iter().filter(|e| meets(e.from) || meets(e.to)).find_map(corner_kind)?;
     let set_backs = house.job.set_backs();
     let corners = house.corners.iter().filter(|c| c.kind == kind);

@@ -8,6 +8,7 @@ use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::{Point, Xy};
 use crate::model::filler::FilledTo;
 use crate::model::house::EdgeKind;
+use crate::real::Real;
 
 /// Shorter sides over a roof are returns of its edge, inches: common practice, no source.
 const LEAST: f64 = 12.0;
@@ -96,7 +97,7 @@ fn wall_goes_on(wall: &LaidWall, slope: [Xy; 2]) -> bool {
 }
 
 fn reach(a: Xy, b: Xy) -> f64 {
-    (a[0] - b[0]).hypot(a[1] - b[1])
+    (a[0] - b[0]).hypotenuse(a[1] - b[1])
 }
 
 fn foot([from, to]: [Xy; 2]) -> Xy {

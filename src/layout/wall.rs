@@ -1,5 +1,6 @@
 //! Walls as laid, with what stands in them and on them.
 
+use crate::real::Real;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -34,7 +35,7 @@ impl LaidElevation {
     /// The direction that text over the source reads in: with the view as it is drawn, degrees.
     pub fn reading(&self) -> f64 {
         let [a, b, ..] = self.to_source;
-        b.atan2(a).to_degrees()
+        b.angle_over(a).to_degrees()
     }
 }
 

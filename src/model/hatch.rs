@@ -3,6 +3,7 @@
 use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::tol::snap;
 use crate::geom::vocabulary::{Affine, BezPath, CurveShape, Point, Rect, Ring, Vec2};
+use crate::real::Real;
 
 /// A filled or patterned area.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -108,7 +109,7 @@ impl LineFamily {
 
     /// From line to line across, drawing units.
     fn spacing(&self) -> f64 {
-        let (s, c) = self.angle.to_radians().sin_cos();
+        let (s, c) = self.angle.to_radians().sine_cosine();
         (self.offset.1 * c - self.offset.0 * s).abs()
     }
 }

@@ -2,6 +2,7 @@
 
 use super::ids::{ElevationName, OpeningId, TrimMark, TrimStockId, WallId};
 use super::post_angle::PostAngle;
+use crate::real::Real;
 use serde::{Deserialize, Serialize};
 
 /// How far sill flashing reaches past each jamb, and its height, inches (siding association's manual,
@@ -320,7 +321,7 @@ impl TrimPiece {
     /// The place at a share of its way, 0 at `from`, 1 at `to`.
     pub fn place(&self, share: f64) -> [f64; 2] {
         let line = self.line();
-        let reach = |w: &[[f64; 2]]| (w[1][0] - w[0][0]).hypot(w[1][1] - w[0][1]);
+        let reach = |w: &[[f64; 2]]| (w[1][0] - w[0][0]).hypotenuse(w[1][1] - w[0][1]);
         let mut left = share * line.windows(2).map(reach).sum::<f64>();
         for w in line.windows(2) {
             let long = reach(w);

@@ -9,6 +9,7 @@ use crate::job::first::FirstJob;
 use crate::model::drawing::Drawing;
 use crate::model::trial::JobGuess;
 use crate::read;
+use crate::real::Real;
 
 /// The first job of a drawing: the best that is found, at least as good as none.
 ///
@@ -69,7 +70,7 @@ fn settle(out: &mut FirstJob, drawing: &Drawing) {
 /// A region in figures that can be read: out to the next hundredth of its size.
 fn rounded([x0, y0, x1, y1]: [f64; 4]) -> [f64; 4] {
     let size = (x1 - x0).max(y1 - y0).max(f64::MIN_POSITIVE);
-    let step = 10f64.powi(size.log10().floor() as i32 - 2);
+    let step = 10f64.powi(size.decimal_log().floor() as i32 - 2);
     let out = |v: f64, up: bool| {
         let steps = v / step;
         let whole = if up { steps.ceil() } else { steps.floor() };

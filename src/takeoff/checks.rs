@@ -1,6 +1,7 @@
 //! Published counting rules beside the layout's own counts (`TakeoffFact::GableTriangle` to
 //! `TakeoffFact::NailsBySquare`).
 
+use crate::real::Real;
 use std::collections::BTreeMap;
 
 use super::lines::siding_piece;
@@ -69,7 +70,7 @@ fn by_stock(
 }
 
 fn length(e: &LaidEdge) -> f64 {
-    (e.to[0] - e.from[0]).hypot(e.to[1] - e.from[1])
+    (e.to[0] - e.from[0]).hypotenuse(e.to[1] - e.from[1])
 }
 
 fn outline(w: &LaidWall) -> Vec<Point> {

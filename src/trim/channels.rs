@@ -8,6 +8,7 @@ use crate::job::{Job, TopFinish};
 use crate::model::house::EdgeKind;
 use crate::model::receiver::{Field, FieldEdge, Receiver};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use crate::real::Real;
 
 pub(super) fn pieces(place: &Place, field: &Field, job: &Job) -> Vec<TrimPiece> {
     let sides = merged(&field.edges);
@@ -101,7 +102,7 @@ fn miter(sides: &[FieldEdge], e: &FieldEdge, end: Point) -> TrimEnd {
                 }
             };
             let (u, v) = (away(e), away(o));
-            let between = (u.dot(v) / (u.hypot() * v.hypot())).clamp(-1.0, 1.0).acos();
+            let between = (u.dot(v) / (u.hypot() * v.hypot())).clamp(-1.0, 1.0).arc_cosine();
             TrimEnd::Miter(90.0 - between.to_degrees() / 2.0)
         }
         None => {
@@ -114,7 +115,7 @@ fn miter(sides: &[FieldEdge], e: &FieldEdge, end: Point) -> TrimEnd {
             });
             let rise = e.to - e.from;
             if plumb {
-                TrimEnd::Miter(rise.y.abs().atan2(rise.x.abs()).to_degrees())
+                TrimEnd::Miter(rise.y.abs().angle_over(rise.x.abs()).to_degrees())
             } else {
                 TrimEnd::Square
             }

@@ -8,6 +8,7 @@ use crate::geom::tol::{CUT, SAME};
 use crate::geom::vocabulary::{Point, Ring, Vec2};
 use crate::model::house::EdgeKind;
 use crate::model::receiver::FieldEdge;
+use crate::real::Real;
 
 /// Turns smaller than this are no corner of a curve, degrees: of our own choosing.
 const SMOOTH: f64 = 30.5;
@@ -181,7 +182,7 @@ fn chains(lines: Vec<Segment>) -> Vec<(Vec<Segment>, bool)> {
 /// Degrees from one run to another, positive to the right: with the siding on the left hand, round a
 /// corner that sticks out of the opening.
 fn turn(u: Vec2, v: Vec2) -> f64 {
-    -u.cross(v).atan2(u.dot(v)).to_degrees()
+    -u.cross(v).angle_over(u.dot(v)).to_degrees()
 }
 
 /// Whether a line goes on the side that `before` is the last line of and that began at `start`.
@@ -240,11 +241,11 @@ fn tangent(g: &[Segment], at_end: bool) -> Vec2 {
     };
     let along = if g[0].is_curved { chord } else { g[n - 1].to - g[0].from };
     let half = if g[0].is_curved && n > 1 {
-        inner.cross(chord).atan2(inner.dot(chord)) / 2.0
+        inner.cross(chord).angle_over(inner.dot(chord)) / 2.0
     } else {
         0.0
     };
-    let (sin, cos) = half.sin_cos();
+    let (sin, cos) = half.sine_cosine();
     Vec2::new(along.x * cos - along.y * sin, along.x * sin + along.y * cos)
         / along.hypot().max(SAME)
 }

@@ -11,6 +11,7 @@ use crate::job::{Job, TopFinish};
 use crate::model::house::{DrawnEdge, EdgeKind, OpeningSide};
 use crate::model::receiver::Field;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use crate::real::Real;
 
 /// Boards of one wall. A wall may have several fields: what hangs on the drawn wall alone is made
 /// with the first of them. Band boards are the house's; a zone's set only stops at them.
@@ -173,8 +174,8 @@ impl RakeEnd {
     /// point goes past the middle, one way or the other.
     fn past(&self, width: f64) -> f64 {
         match self {
-            RakeEnd::Rake(angle) => -width / 2.0 * angle.to_radians().tan(),
-            RakeEnd::Plumb(angle) => width / 2.0 * angle.to_radians().tan(),
+            RakeEnd::Rake(angle) => -width / 2.0 * angle.to_radians().tangent(),
+            RakeEnd::Plumb(angle) => width / 2.0 * angle.to_radians().tangent(),
             RakeEnd::Free => 0.0,
         }
     }
@@ -191,7 +192,7 @@ fn end_cut(edges: &[DrawnEdge], rake: &DrawnEdge, at: Point) -> RakeEnd {
     let touches = |e: &DrawnEdge| e.from.distance(at) < SAME || e.to.distance(at) < SAME;
     let steep = |e: &DrawnEdge| {
         let rise = if e.to.x > e.from.x { e.to - e.from } else { e.from - e.to };
-        rise.y.atan2(rise.x).to_degrees()
+        rise.y.angle_over(rise.x).to_degrees()
     };
     let others = || edges.iter().filter(|e| !std::ptr::eq(*e, rake) && touches(e));
     if let Some(o) = others().find(|e| e.kind == EdgeKind::Rake) {

@@ -16,6 +16,7 @@ use crate::model::course::StoryPole;
 use crate::model::house::EdgeKind;
 use crate::model::receiver::FieldEdge;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use crate::real::Real;
 
 /// The greatest turn that a miter closes, degrees: a corner sharper than 30 degrees is lapped, of our
 /// own choosing.
@@ -123,7 +124,7 @@ fn cut(s: &ContourSide, corner: Option<&Corner>, job: &Job) -> Cut {
     }
     let angle = c.turn.abs() / 2.0;
     // Round a corner that sticks out the faces' outer edges are the longer ones.
-    let reach = if c.turn > 0.0 { face * angle.to_radians().tan() } else { 0.0 };
+    let reach = if c.turn > 0.0 { face * angle.to_radians().tangent() } else { 0.0 };
     plain(reach, if c.is_upper { TrimEnd::MiterTab { angle, tab } } else { TrimEnd::Miter(angle) })
 }
 

@@ -1,5 +1,6 @@
 //! Lengths longer than stock parted, pieces marked, and each assigned to a stock length.
 
+use crate::real::Real;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::by_wall;
@@ -127,7 +128,7 @@ fn beyond(piece: &TrimPiece, more: f64) -> Option<f64> {
         return None;
     }
     let slant = |e: &TrimEnd| match e {
-        TrimEnd::Miter(angle) => angle.to_radians().tan(),
+        TrimEnd::Miter(angle) => angle.to_radians().tangent(),
         _ => 0.0,
     };
     let [first, last] = [&piece.ends[0], &piece.ends[1]].map(slant);

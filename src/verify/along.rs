@@ -4,10 +4,11 @@ use super::scan::{joined, length, without};
 use super::tolerance::NEAR;
 use crate::geom::vocabulary::Xy;
 use crate::model::trim::TrimPiece;
+use crate::real::Real;
 
 /// Distance of two places.
 pub(super) fn reach(a: Xy, b: Xy) -> f64 {
-    (a[0] - b[0]).hypot(a[1] - b[1])
+    (a[0] - b[0]).hypotenuse(a[1] - b[1])
 }
 
 /// Length of the side from `a` to `b` along which none of `pieces` lies.

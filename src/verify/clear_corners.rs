@@ -1,6 +1,7 @@
 //! What panels keep clear of at the corners of slanted openings: where a side flatter than 45 degrees,
 //! kept clear of up and down, meets a steeper one, kept clear of sideways, up to where both lines meet.
 
+use crate::real::Real;
 use std::collections::BTreeMap;
 
 use crate::geom::tol::SAME;
@@ -56,7 +57,7 @@ impl Corners {
             for f in next.filter(|f| f.opening == e.opening) {
                 let (u, r) = (run(e), run(f));
                 // The siding lies on the left hand: a turn to the right goes round the opening.
-                let long = u[0].hypot(u[1]) * r[0].hypot(r[1]);
+                let long = u[0].hypotenuse(u[1]) * r[0].hypotenuse(r[1]);
                 if cross(u, r) > -CORNER * long {
                     continue;
                 }
@@ -101,7 +102,7 @@ fn room(p: Xy, (u, r): (Xy, Xy), gap: f64, v: f64) -> Vec<Xy> {
     let from_to = [b[0] - a[0], b[1] - a[1]];
     let t = cross(from_to, r) / cross(u, r);
     let m = [a[0] + u[0] * t, a[1] + u[1] * t];
-    let far = (m[0] - p[0]).hypot(m[1] - p[1]) > SHARPEST * f64::max(gap, v);
+    let far = (m[0] - p[0]).hypotenuse(m[1] - p[1]) > SHARPEST * f64::max(gap, v);
     // Lines that meet before the corner, not past it, are joined straight.
     let short = t < 0.0 || cross(from_to, u) / cross(u, r) > 0.0;
     if far || short { vec![p, a, b] } else { vec![p, a, m, b] }

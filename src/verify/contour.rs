@@ -8,6 +8,7 @@ use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::layout::wall::LaidEdge;
 use crate::model::house::EdgeKind;
+use crate::real::Real;
 
 /// Greatest turn from chord to chord of a curve, degrees; sides that turn more meet in a corner.
 const CHORDS_TURN: f64 = 40.0;
@@ -73,7 +74,7 @@ impl Part {
     pub(super) fn place_past(&self, at_end: bool, by: f64) -> Xy {
         let angle = self.heading(at_end);
         let (p, by) = if at_end { (self.ends().1, by) } else { (self.ends().0, -by) };
-        [p[0] + by * angle.cos(), p[1] + by * angle.sin()]
+        [p[0] + by * angle.cosine(), p[1] + by * angle.sine()]
     }
 
     /// Direction at one end in the part's own sense, of a curve by the circle through three points: the
@@ -81,7 +82,7 @@ impl Part {
     pub(super) fn heading(&self, at_end: bool) -> f64 {
         let p = &self.points;
         let n = p.len();
-        let angle = |a: Xy, b: Xy| (b[1] - a[1]).atan2(b[0] - a[0]);
+        let angle = |a: Xy, b: Xy| (b[1] - a[1]).angle_over(b[0] - a[0]);
         if !self.is_curved || n < 3 {
             return angle(p[0], p[n - 1]);
         }
@@ -106,7 +107,7 @@ pub(super) fn kind(a: Xy, b: Xy) -> EdgeKind {
 /// From one direction to another, radians, to the left.
 pub(super) fn turn(from: f64, to: f64) -> f64 {
     let d = to - from;
-    d.sin().atan2(d.cos())
+    d.sine().angle_over(d.cosine())
 }
 
 /// From one side's direction to the next one's, radians, to the left. Where they go back along one another,
@@ -115,10 +116,10 @@ pub(super) fn turn(from: f64, to: f64) -> f64 {
 pub(super) fn turn_over(from: f64, to: f64, (end, start): (Xy, Xy)) -> f64 {
     let direct = turn(from, to);
     let (dx, dy) = (start[0] - end[0], start[1] - end[1]);
-    if direct.abs().to_degrees() <= 179.0 || dx.hypot(dy) <= SAME {
+    if direct.abs().to_degrees() <= 179.0 || dx.hypotenuse(dy) <= SAME {
         return direct;
     }
-    let left = from.cos() * dy - from.sin() * dx;
+    let left = from.cosine() * dy - from.sine() * dx;
     if left > 0.0 { direct.abs() } else { -direct.abs() }
 }
 
@@ -166,7 +167,7 @@ fn chords(ring: &[Xy]) -> Vec<bool> {
     let n = ring.len();
     let at = |i: usize| ring[i % n];
     let long = |i: usize| reach(at(i), at(i + 1));
-    let heading = |i: usize| (at(i + 1)[1] - at(i)[1]).atan2(at(i + 1)[0] - at(i)[0]);
+    let heading = |i: usize| (at(i + 1)[1] - at(i)[1]).angle_over(at(i + 1)[0] - at(i)[0]);
     // The turn at the end of each side.
     let turns: Vec<f64> = (0..n).map(|i| turn(heading(i), heading(i + 1)).to_degrees()).collect();
     let smooth = |i: usize| {
@@ -211,7 +212,7 @@ pub(super) fn parts(outline: &[Xy], sides: &[&LaidEdge]) -> Vec<Part> {
     let curved = chords(&ring);
     let heading = |i: usize| {
         let (a, b) = (ring[i % n], ring[(i + 1) % n]);
-        (b[1] - a[1]).atan2(b[0] - a[0])
+        (b[1] - a[1]).angle_over(b[0] - a[0])
     };
     // Whether a part begins at a point.
     let corner = |i: usize| {
@@ -284,7 +285,8 @@ mod tests {
         for chords in [6, 8, 24, 60] {
             let mut ring: Vec<Xy> = vec![[-18.0, -20.0], [18.0, -20.0]];
             ring.extend((0..=chords).map(|i| {
-                let (y, x) = (std::f64::consts::PI * f64::from(i) / f64::from(chords)).sin_cos();
+                let (y, x) =
+                    (std::f64::consts::PI * f64::from(i) / f64::from(chords)).sine_cosine();
                 [18.0 * x, 18.0 * y]
             }));
             let found = parts(&ring, &[]);

@@ -6,6 +6,7 @@ use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand};
 use crate::model::house::EdgeKind;
+use crate::real::Real;
 
 /// The edges' word for a corner's kind.
 pub(super) fn kind(c: &Corner) -> EdgeKind {
@@ -32,7 +33,7 @@ fn on_tape(x: f64) -> f64 {
 fn added(layout: &LaidHouse, c: &Corner) -> f64 {
     let turn = c.angle.unwrap_or(90.0).clamp(30.0, 180.0).to_radians();
     // At 180 degrees there is no corner: the edge lies over it.
-    let edge = if turn.sin() < 1e-6 { 0.0 } else { (1.0 + turn.cos()) / turn.sin() };
+    let edge = if turn.sine() < 1e-6 { 0.0 } else { (1.0 + turn.cosine()) / turn.sine() };
     let off = layout.job.pocket() * (1.0 - edge);
     if c.kind == CornerKind::Outside { off } else { -off }
 }
@@ -40,7 +41,7 @@ fn added(layout: &LaidHouse, c: &Corner) -> f64 {
 /// Where the bottom of a single channel meets siding that lies a pocket off the other wall.
 fn single(layout: &LaidHouse, c: &Corner) -> f64 {
     let turn = c.angle.unwrap_or(90.0).clamp(30.0, 150.0).to_radians();
-    let off = layout.job.pocket() * (1.0 + turn.cos().max(0.0)) / turn.sin();
+    let off = layout.job.pocket() * (1.0 + turn.cosine().max(0.0)) / turn.sine();
     if c.angle.is_some() { on_tape(off) } else { off }
 }
 

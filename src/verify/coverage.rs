@@ -7,6 +7,7 @@
 //! over it than that clearance, it is less the clearance too: the nail hem is cut off there. Areas are
 //! exact: see `sweep`.
 
+use crate::real::Real;
 use std::collections::BTreeMap;
 
 use super::area::{Area, NOISE, Stamps};
@@ -192,7 +193,7 @@ fn beside_a_side(
     past: [f64; 2],
 ) {
     let (low, high) = (a[1].min(b[1]), a[1].max(b[1]));
-    if (a[0] - b[0]).hypot(a[1] - b[1]) <= SAME {
+    if (a[0] - b[0]).hypotenuse(a[1] - b[1]) <= SAME {
         return;
     }
     let (left, right) = if a[0] < b[0] {

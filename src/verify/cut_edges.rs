@@ -16,6 +16,7 @@ use crate::layout::wall::LaidWall;
 use crate::model::hold::Hold;
 use crate::model::house::EdgeKind;
 use crate::model::trim::{TrimKind, TrimPiece};
+use crate::real::Real;
 
 pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
     let mut rule = Cases::new(Rule::CutEdgesHeld);
@@ -108,6 +109,6 @@ fn borders(layout: &LaidHouse, w: &LaidWall, s: &(Xy, Xy), kind: EdgeKind) -> bo
             0.0
         };
         let t = t.clamp(0.0, 1.0);
-        (m[0] - e.from[0] - t * dx).hypot(m[1] - e.from[1] - t * dy) <= room
+        (m[0] - e.from[0] - t * dx).hypotenuse(m[1] - e.from[1] - t * dy) <= room
     })
 }

@@ -15,6 +15,7 @@ use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::SquareInches;
 use crate::model::notch::{Contour, Notch, NotchSide};
+use crate::real::Real;
 
 /// How far what is cut may lie off what shows, inches along the cut: points on a curve are told to
 /// 1/32, places to noise.
@@ -122,7 +123,7 @@ fn compare(c: &LaidCourse, p: &Piece) -> (f64, f64) {
 }
 
 fn run(c: &Contour) -> f64 {
-    c.points.windows(2).map(|w| (w[0][0] - w[1][0]).hypot(w[0][1] - w[1][1])).sum()
+    c.points.windows(2).map(|w| (w[0][0] - w[1][0]).hypotenuse(w[0][1] - w[1][1])).sum()
 }
 
 fn placed(contour: &Contour, c: &LaidCourse, p: &Piece) -> Vec<Xy> {

@@ -18,6 +18,7 @@ use crate::layout::violation::Subject;
 use crate::layout::wall::{LaidEdge, LaidElevation, LaidWall};
 use crate::model::house::EdgeKind;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use crate::real::Real;
 
 /// Boards shorter than this are none, inches.
 const LEAST: f64 = 1.0;
@@ -122,10 +123,11 @@ fn length_of(ring: &[Xy]) -> f64 {
     }
     let steps = ring.iter().zip(ring.iter().cycle().skip(1));
     let runs = steps.map(|(a, b)| (b[0] - a[0], b[1] - a[1])).filter(|d| d.0.abs() > NEAR);
-    let Some((x, y)) = runs.max_by(|a, b| a.0.hypot(a.1).total_cmp(&b.0.hypot(b.1))) else {
+    let Some((x, y)) = runs.max_by(|a, b| a.0.hypotenuse(a.1).total_cmp(&b.0.hypotenuse(b.1)))
+    else {
         return 0.0;
     };
-    let along = ring.iter().map(|p| (p[0] * x + p[1] * y) / x.hypot(y));
+    let along = ring.iter().map(|p| (p[0] * x + p[1] * y) / x.hypotenuse(y));
     let (low, high) = along.fold((f64::MAX, f64::MIN), |(a, b), t| (a.min(t), b.max(t)));
     high - low
 }

@@ -16,6 +16,7 @@ use crate::layout::violation::Figure::Degrees;
 use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::house::EdgeKind;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use crate::real::Real;
 
 /// Angles nearer than this are one, degrees: pitches are drawn to the grid.
 const SAME_ANGLE: f64 = 0.3;
@@ -41,7 +42,7 @@ pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
 /// Steepness of a side, degrees from level, signed: up to the right is positive.
 fn slope(a: Xy, b: Xy) -> f64 {
     let (a, b) = if a[0] <= b[0] { (a, b) } else { (b, a) };
-    (b[1] - a[1]).atan2(b[0] - a[0]).to_degrees()
+    (b[1] - a[1]).angle_over(b[0] - a[0]).to_degrees()
 }
 
 /// Degrees off square that the end of a piece at `p` is cut; `None` where nothing says.

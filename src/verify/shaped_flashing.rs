@@ -9,6 +9,7 @@ use crate::geom::vocabulary::Xy;
 use crate::layout::wall::LaidOpening;
 use crate::model::house::{EdgeKind, OpeningKind, OpeningSide};
 use crate::model::trim::TrimKind;
+use crate::real::Real;
 
 /// A length with how far one may be off it, inches.
 #[derive(Clone, Copy, Debug, Default)]
@@ -89,7 +90,7 @@ fn stretches(all: &[Part]) -> Vec<Stretch> {
 }
 
 fn angle(a: Xy, b: Xy) -> f64 {
-    (b[1] - a[1]).atan2(b[0] - a[0])
+    (b[1] - a[1]).angle_over(b[0] - a[0])
 }
 
 /// A stretch of the outline with the two beside it.

@@ -17,6 +17,7 @@ use crate::layout::violation::Figure::{Degrees, Inches};
 use crate::layout::wall::LaidEdge;
 use crate::model::house::EdgeKind;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use crate::real::Real;
 
 /// A corner sharper than 30 degrees is lapped, not mitered.
 const SHARPEST: f64 = 150.0;
@@ -66,12 +67,12 @@ fn at_corner(a: &Part, b: &Part, layout: &LaidHouse) -> [EndWanted; 2] {
     // Going back along one another: the one that stands higher.
     let upper_is_a = if degrees.abs() > 179.0 && (end[1] - start[1]).abs() > SAME {
         end[1] > start[1]
-    } else if (back.sin() - on.sin()).abs() > 0.01 {
-        back.sin() > on.sin()
+    } else if (back.sine() - on.sine()).abs() > 0.01 {
+        back.sine() > on.sine()
     } else {
-        back.cos() < on.cos()
+        back.cosine() < on.cosine()
     };
-    let upright = |angle: f64| angle.sin().abs().min(angle.cos().abs()) < 0.002;
+    let upright = |angle: f64| angle.sine().abs().min(angle.cosine().abs()) < 0.002;
     let squared = !curves
         && (degrees.abs() - 90.0).abs() < 0.1
         && upright(into)
@@ -92,7 +93,8 @@ fn at_corner(a: &Part, b: &Part, layout: &LaidHouse) -> [EndWanted; 2] {
             return EndWanted { past, ..plain };
         }
         let half = degrees.abs() / 2.0;
-        let past = if degrees > 0.0 { rules.channel_face * half.to_radians().tan() } else { 0.0 };
+        let past =
+            if degrees > 0.0 { rules.channel_face * half.to_radians().tangent() } else { 0.0 };
         let within = if curves { BESIDE_CURVE } else { ONE_ANGLE };
         EndWanted { past, miter: Some(half), within, ..plain }
     })

@@ -15,6 +15,7 @@ use crate::layout::violation::Figure::{Inches, Slope};
 use crate::model::corner::Hand;
 use crate::model::notch::Contour;
 use crate::pitch;
+use crate::real::Real;
 
 /// Places on the wall that differ by less are one place, inches: outlines come from boolean
 /// operations on the 1/1024 in grid.
@@ -157,7 +158,7 @@ fn end(rule: &mut Cases, on: PieceOn, hand: Hand) {
     let (least, most) = range(&contour.points, 0);
     let slants = slants(contour);
     let at = |s: &(f64, f64)| pitch::angle(pitch::in_twelve(s.0, s.1));
-    let longest = slants.iter().max_by(|a, b| a.0.hypot(a.1).total_cmp(&b.0.hypot(b.1)));
+    let longest = slants.iter().max_by(|a, b| a.0.hypotenuse(a.1).total_cmp(&b.0.hypotenuse(b.1)));
     let angle = longest.map_or(90.0, at);
     let alike = |s: &(f64, f64)| {
         (at(s) - angle).abs() < SAME_ANGLE && longest.is_some_and(|l| l.0.signum() == s.0.signum())

@@ -1,5 +1,6 @@
 //! The sides of each field: named all round, each for what it borders, each with its trim.
 
+use crate::real::Real;
 use std::collections::BTreeMap;
 
 use super::contour;
@@ -56,7 +57,7 @@ fn all_round(rule: &mut Cases, on: &LaidElevation, w: &LaidWall) {
     for ring in &w.field {
         for i in 0..ring.len() {
             let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
-            let length = (b[0] - a[0]).hypot(b[1] - a[1]);
+            let length = (b[0] - a[0]).hypotenuse(b[1] - a[1]);
             if length > SAME {
                 let walked = walk(&mut from, a, b, length);
                 rule.case(walked, || broken(FieldBreach::SideUnnamed { from: a, to: b }, a, b));
@@ -129,7 +130,7 @@ fn name(
     let receiver = e.receiver;
     rule.case(receiver == needed, || broken(FieldBreach::SideReceiver { side, receiver, needed }));
     let (dx, dy) = (e.to[0] - e.from[0], e.to[1] - e.from[1]);
-    if dx.abs() > LEVEL && dy.abs() > LEVEL && dx.hypot(dy) > 1.0 {
+    if dx.abs() > LEVEL && dy.abs() > LEVEL && dx.hypotenuse(dy) > 1.0 {
         let drawn = pitch::angle(pitch::in_twelve(dx, dy));
         let given = e.pitch.map(pitch::angle);
         rule.case(given.is_some_and(|angle| (angle - drawn).abs() < SAME_SLOPE), || {
@@ -211,7 +212,7 @@ fn is_curved(openings: &BTreeMap<&str, &LaidOpening>, e: &LaidEdge, middle: Xy) 
 fn on_ring(ring: &[Xy], p: Xy) -> bool {
     (0..ring.len()).any(|i| {
         let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
-        let length = (b[0] - a[0]).hypot(b[1] - a[1]);
+        let length = (b[0] - a[0]).hypotenuse(b[1] - a[1]);
         if length <= SAME {
             return same(a[0], p[0]) && same(a[1], p[1]);
         }

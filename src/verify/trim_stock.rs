@@ -1,5 +1,6 @@
 //! Trim pieces as they are cut: lengths, marks, stock.
 
+use crate::real::Real;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::along::reach;
@@ -47,7 +48,7 @@ fn lengths(layout: &Claims) -> RuleCheck {
         // A board along a rake is measured to the long points of its slanting cuts.
         let slant = |e: &TrimEnd| match e {
             TrimEnd::Miter(a) if t.kind == TrimKind::Frieze => {
-                layout.job.trim.rake_frieze / 2.0 * a.to_radians().tan()
+                layout.job.trim.rake_frieze / 2.0 * a.to_radians().tangent()
             }
             _ => 0.0,
         };

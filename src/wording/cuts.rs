@@ -11,6 +11,7 @@ use crate::layout::told;
 use crate::model::half::Half;
 use crate::model::hold::Hold;
 use crate::model::notch::{Contour, Notch, NotchSide};
+use crate::real::Real;
 use crate::units::LengthStyle;
 
 /// Which ends of a piece are cut and meet a seam: left, right.
@@ -283,7 +284,7 @@ impl Round {
         };
         let on = |q: &Xy| {
             let level = straight(q) && ((q[1] - at[1]).abs() - r).abs() < OUT_OF_ROUND;
-            level || ((q[0] - at[0]).hypot(q[1] - at[1]) - r).abs() < OUT_OF_ROUND
+            level || ((q[0] - at[0]).hypotenuse(q[1] - at[1]) - r).abs() < OUT_OF_ROUND
         };
         c.points.iter().all(on).then_some(Round { across: n.depth, at })
     }

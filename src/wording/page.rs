@@ -76,7 +76,7 @@ const TOOLS: Words<20> = [
     ("join_more", "Tap more, or press F to make them one."),
     ("sq_ft", "sq ft"),
 ];
-const SIDE: Words<44> = [
+const SIDE: Words<46> = [
     ("side", "What was read, and the layout"),
     ("read", "What was read"),
     ("found", "To look at"),
@@ -122,7 +122,9 @@ const SIDE: Words<44> = [
     ("severity_error", "Error"),
     ("severity_warning", "Warning"),
     ("severity_info", "Note"),
+    ("n_wall", "wall"),
     ("n_walls", "walls"),
+    ("n_opening", "opening"),
     ("n_openings", "openings"),
 ];
 const TOLD: Words<11> = [

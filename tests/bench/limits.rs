@@ -20,7 +20,7 @@ mod hostile;
 mod watched;
 
 use std::path::Path;
-use std::process::{Command, Stdio};
+use std::process::{Command, ExitStatus, Stdio};
 use std::time::Duration;
 
 use hostile::{Case, Ends};
@@ -91,6 +91,20 @@ fn held(case: &Case, folder: &Path) -> bool {
     let watched::Watched { seconds, cpu, megabytes, exit } =
         watched::watched(&mut command, Some(PATIENCE));
     let said = std::fs::read_to_string(at("errors")).unwrap_or_default();
+    let (right, end) = ended(case, exit, &said);
+    let held_up = if cpu > 0.0 { seconds.min(cpu) } else { seconds };
+    let most = case.seconds.map_or(MOST_SECONDS, |s| s * UNOPTIMIZED);
+    let over = held_up > most || megabytes > MOST_MEGABYTES;
+    let mark = if over { " **over**" } else { "" };
+    println!(
+        "| {} | {size:.1} | {seconds:.2} | {cpu:.2} | {megabytes:.0} | {end}{mark} |",
+        case.name
+    );
+    right && !over
+}
+
+/// Whether a run ended as it must, and how it did.
+fn ended(case: &Case, exit: Option<ExitStatus>, said: &str) -> (bool, String) {
     let code = exit.and_then(|e| e.code());
     let told = |codes: &[&str]| codes.iter().find(|c| said.contains(**c)).map(|c| (*c).to_owned());
     let (right, end) = match &case.ends {
@@ -109,13 +123,5 @@ fn held(case: &Case, folder: &Path) -> bool {
         }
         Some(_) => end,
     };
-    let held_up = if cpu > 0.0 { seconds.min(cpu) } else { seconds };
-    let most = case.seconds.map_or(MOST_SECONDS, |s| s * UNOPTIMIZED);
-    let over = held_up > most || megabytes > MOST_MEGABYTES;
-    let mark = if over { " **over**" } else { "" };
-    println!(
-        "| {} | {size:.1} | {seconds:.2} | {cpu:.2} | {megabytes:.0} | {end}{mark} |",
-        case.name
-    );
-    right && !over
+    (right, end)
 }

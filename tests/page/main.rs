@@ -1,5 +1,12 @@
 //! What a page asks of the program, without a browser.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test or bench may stop at the first thing that is not as it should be"
+)]
+
 use lapwright::browser::calls;
 use lapwright::finding::Findings;
 use lapwright::job::file;

@@ -5,6 +5,7 @@
     clippy::expect_used,
     clippy::panic,
     clippy::disallowed_types,
+    clippy::disallowed_methods,
     reason = "a test or bench may stop at the first thing that is not as it should be"
 )]
 

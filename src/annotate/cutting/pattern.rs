@@ -1,6 +1,7 @@
 //! Patterns for gables, and for lower roofs whose slope no gable has: at every slope, how far the cut
 //! moves sideways in one course (`DrawingFact::RakeStep`, `TrimFact::RakeGap`), full size.
 
+use crate::real::Real;
 use std::collections::BTreeMap;
 
 use super::tiles::{Pattern, pages};
@@ -88,7 +89,7 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Vec<Page> {
     if step > SCRAP * longest {
         return Vec::new();
     }
-    let angle = (pitch / 12.0).atan().to_degrees();
+    let angle = (pitch / 12.0).arc_tangent().to_degrees();
     let (piece, place) =
         (siding::piece(layout.job.product.kind), siding::end_gap_place(layout.job.siding()));
     let rows: Vec<(String, f64)> = if exposures.len() == 1 {

@@ -8,10 +8,11 @@ use crate::geom::vocabulary::{Vec2, Xy};
 use crate::layout::Layout;
 use crate::layout::wall::LaidElevation;
 use crate::model::house::EdgeKind;
+use crate::real::Real;
 use crate::wording::legend;
 
 fn reach(a: Xy, b: Xy) -> f64 {
-    (a[0] - b[0]).hypot(a[1] - b[1])
+    (a[0] - b[0]).hypotenuse(a[1] - b[1])
 }
 
 /// The note of each side over a roof, of each foot of a slope, and of the start over grade.

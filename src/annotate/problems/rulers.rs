@@ -4,6 +4,7 @@
 use crate::annotate::canvas::Canvas;
 use crate::annotate::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::real::Real;
 
 /// Figures stand no nearer than this on the page, inches.
 const APART: f64 = 1.2;
@@ -45,13 +46,13 @@ fn step(least: f64) -> Option<f64> {
     if !(1e-9..1e12).contains(&least) {
         return None;
     }
-    let power = 10f64.powi(least.log10().floor() as i32);
+    let power = 10f64.powi(least.decimal_log().floor() as i32);
     [1.0, 2.0, 5.0, 10.0].into_iter().map(|n| n * power).find(|s| *s >= least * (1.0 - 1e-9))
 }
 
 /// So many steps, without digits that say nothing.
 fn figure(steps: i64, step: f64) -> String {
-    let digits = (-step.log10().floor()).clamp(0.0, 9.0) as usize;
+    let digits = (-step.decimal_log().floor()).clamp(0.0, 9.0) as usize;
     format!("{:.digits$}", steps as f64 * step)
 }
 

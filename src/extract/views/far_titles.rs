@@ -3,6 +3,7 @@
 
 use super::titles::Title;
 use crate::geom::vocabulary::Rect;
+use crate::real::Real;
 
 /// How far under the siding of its view a title may stand, as a share of the view's height: under
 /// ground, foundation and marks (common practice, no source).
@@ -47,5 +48,5 @@ fn away(t: &Title, walls: Rect, near: f64) -> Option<f64> {
     let reach = near.max(ASIDE * walls.width());
     let fits = under > 0.0 && under <= UNDER * walls.height().max(near);
     let along = left <= reach && t.at.x <= walls.x1;
-    (fits && along).then(|| under.hypot(left.max(0.0)))
+    (fits && along).then(|| under.hypotenuse(left.max(0.0)))
 }

@@ -265,7 +265,12 @@ mod tests {
             line((0., 8.), (0., 0.5)),
         ];
         let mut findings = Findings::default();
-        let found = outlines(&lines, &layers(&lines), &Job::default(), &mut findings);
+        let found = outlines(
+            &lines,
+            (&layers(&lines, |_: &Stroke| true), &|_: &Stroke| true),
+            &Job::default(),
+            &mut findings,
+        );
         assert!(found.is_empty());
         let gaps = findings.all().iter().filter_map(|f| match &f.kind {
             FindingKind::House(HouseFinding::WallOpen { gap, .. }) => Some(*gap),
@@ -285,7 +290,12 @@ mod tests {
             line((0., 103.), (0., -3.)),
         ];
         let mut findings = Findings::default();
-        let found = outlines(&lines, &layers(&lines), &Job::default(), &mut findings);
+        let found = outlines(
+            &lines,
+            (&layers(&lines, |_: &Stroke| true), &|_: &Stroke| true),
+            &Job::default(),
+            &mut findings,
+        );
         assert_eq!(found.len(), 1);
         assert_eq!(found[0].polygon().area(), 20_000.0);
         assert_eq!(findings.count(crate::finding::Severity::Error), 0);

@@ -8,6 +8,7 @@ use super::sites::Sites;
 use crate::geom::vocabulary::{BezPath, Point};
 use crate::model::linework::Linework;
 use crate::origin::Origin;
+use crate::real::Real;
 
 /// A vertex on a slope is drawn by chance where the slope bends less than this there, degrees.
 const STRAIGHT: f64 = 0.5;
@@ -133,7 +134,7 @@ fn straighten(ring: &mut Vec<Point>, closed: bool, step: f64) {
         let n = ring.len();
         let (a, b, c) = (ring[(i + n - 1) % n], ring[i], ring[(i + 1) % n]);
         let (u, v, w) = (b - a, c - b, c - a);
-        let bend = u.cross(v).atan2(u.dot(v)).to_degrees().abs();
+        let bend = u.cross(v).angle_over(u.dot(v)).to_degrees().abs();
         let off = w.cross(u).abs() / w.hypot().max(step);
         if off > 1e-9 && off <= step && bend <= STRAIGHT && u.dot(v) > 0.0 {
             ring.remove(i);

@@ -6,6 +6,7 @@ use super::sites::Sites;
 use crate::geom::polygon::sides;
 use crate::geom::vocabulary::{BezPath, PathEl, Point};
 use crate::model::linework::{Linework, Role};
+use crate::real::Real;
 
 /// Sides that bend into both neighbors by more than this, degrees, and less than [`BENDS_MOST`] are
 /// steps of a curve.
@@ -212,7 +213,7 @@ fn bends(p: &[Point], closed: bool, i: usize) -> Option<f64> {
     }
     let (a, b, c) = (p[(i + n - 1) % n], p[i % n], p[(i + 1) % n]);
     let (u, v) = (b - a, c - b);
-    Some(u.cross(v).atan2(u.dot(v)).to_degrees())
+    Some(u.cross(v).angle_over(u.dot(v)).to_degrees())
 }
 
 fn becomes(lie: &Lie, rough: Rough) -> Becomes {

@@ -3,6 +3,7 @@
 use crate::geom::polygon::sides;
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::model::linework::{Role, Stroke};
+use crate::real::Real;
 
 /// A side at least this long, inches, is squared wherever it leans little (common practice, no source).
 pub(super) const LONG: f64 = 24.0;
@@ -38,7 +39,7 @@ impl Lie {
         let along = if level { v } else { Vec2::new(v.y, -v.x) };
         let along = if along.x < 0.0 { -along } else { along };
         let lean = along.y.abs();
-        Lie { length: v.hypot(), angle: along.y.atan2(along.x), lean, level }
+        Lie { length: v.hypot(), angle: along.y.angle_over(along.x), lean, level }
     }
 
     /// A long side that leans as little as drawing noise does.

@@ -1,5 +1,7 @@
 //! The round figure that a coordinate of a rough drawing stands for.
 
+use crate::real::Real;
+
 /// Steps that lengths are drawn in, inches, the coarse first: parts of an inch, and of a meter.
 const SERIES: [&[f64]; 2] = [
     &[1.0, 0.5, 0.25, 0.125, 0.0625],
@@ -68,11 +70,11 @@ fn off(v: f64, phase: f64, step: f64) -> f64 {
 fn likelier(all: &[Unsure], phase: f64, step: f64) -> f64 {
     let one = |l: &Unsure| {
         let r = off(l.value, phase, step);
-        let bell = |d: f64| (-d * d / (2.0 * l.by * l.by)).exp();
+        let bell = |d: f64| (-d * d / (2.0 * l.by * l.by)).exponential();
         // Beside the nearest step the two beyond it.
         let near = bell(r) + bell(r - step) + bell(r + step);
         let density = near / (l.by * std::f64::consts::TAU.sqrt());
-        ((1.0 - STRAY) * step * density + STRAY).ln()
+        ((1.0 - STRAY) * step * density + STRAY).natural_log()
     };
     all.iter().map(one).sum()
 }

@@ -1,5 +1,6 @@
 //! One entity's group pairs to one shape.
 
+use crate::real::Real;
 use std::sync::Arc;
 
 use super::groups::Groups;
@@ -83,7 +84,7 @@ impl<'a> Groups<'a, '_> {
         let sweep = if sweep < 1e-12 { std::f64::consts::TAU } else { sweep };
         let at = |angle: f64| center + radius * Vec2::from_angle(angle);
         // A bulge near a whole circle is huge: two halves are exact.
-        let bulge = (sweep / 8.0).tan();
+        let bulge = (sweep / 8.0).tangent();
         let v = |angle: f64, bulge: f64| Vertex { at: at(angle), bulge };
         let vertices = vec![v(a, bulge), v(a + sweep / 2.0, bulge), v(a + sweep, 0.0)];
         let shape = Shape::Polyline(Polyline { vertices, closed: false });

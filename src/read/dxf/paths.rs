@@ -3,6 +3,7 @@
 use crate::geom::flatten::{SAGITTA, transformed};
 use crate::geom::vocabulary::{Affine, Arc, BezPath, Point, Vec2};
 use crate::model::drawing::{Polyline, Shape};
+use crate::real::Real;
 
 /// A shape moved by an affine map. Arcs stay arcs under turns, mirrors and even scales; under
 /// others they become chords.
@@ -73,7 +74,7 @@ pub(super) fn arc_path(
     let whole = (sweep.abs() - std::f64::consts::TAU).abs() < 1e-9;
     let first = Affine::translate(center.to_vec2())
         * Affine::rotate(arc.x_rotation)
-        * Point::new(radius * start.cos(), radius * ratio * start.sin());
+        * Point::new(radius * start.cosine(), radius * ratio * start.sine());
     path.move_to(first);
     arc.to_cubic_beziers(SAGITTA / 16.0, |a, b, c| path.curve_to(a, b, c));
     if whole {

@@ -1,5 +1,6 @@
 //! Nodes of the tree as shapes on layers.
 
+use crate::real::Real;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -287,7 +288,7 @@ impl<'a> Maker<'a> {
         let map = text.abs_transform();
         let scale = map.get_scale().1;
         // The page has y down.
-        let angle = f64::from(-map.ky).atan2(f64::from(map.sx)).to_degrees();
+        let angle = f64::from(-map.ky).angle_over(f64::from(map.sx)).to_degrees();
         let mirrored = map.sx * map.sy - map.kx * map.ky < 0.0;
         let shape = Shape::Text(Text {
             at: self.place(b.left(), b.bottom()),

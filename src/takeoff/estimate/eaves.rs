@@ -9,6 +9,7 @@ use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::trim::TrimKind;
 use crate::packing;
+use crate::real::Real;
 use crate::takeoff::level_flashing::strips;
 use crate::takeoff::lines::{Shares, waste, whole};
 
@@ -42,7 +43,7 @@ impl Tops {
 }
 
 fn reach(a: &Xy, b: &Xy) -> f64 {
-    (a[0] - b[0]).hypot(a[1] - b[1])
+    (a[0] - b[0]).hypotenuse(a[1] - b[1])
 }
 
 pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {

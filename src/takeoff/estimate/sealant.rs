@@ -10,6 +10,7 @@ use crate::model::house::EdgeKind;
 use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::packing;
+use crate::real::Real;
 use crate::takeoff::level_flashing::strips;
 use crate::takeoff::lines::{Shares, waste, whole};
 
@@ -21,7 +22,7 @@ pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {
 }
 
 fn reach(e: &LaidEdge) -> f64 {
-    (e.from[0] - e.to[0]).hypot(e.from[1] - e.to[1])
+    (e.from[0] - e.to[0]).hypotenuse(e.from[1] - e.to[1])
 }
 
 /// Beads on a wall, each its height in the middle and its length. Boards have one where they butt against
@@ -53,7 +54,7 @@ fn flanges(w: &LaidWall, o: &LaidOpening) -> Vec<(f64, f64)> {
     sides
         .map(|(a, b)| ([(a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0], a, b))
         .filter(|(m, a, b)| (a[0] - b[0]).abs() > CUT || !joined(m[1], m[0]))
-        .map(|(m, a, b)| (m[1], (a[0] - b[0]).hypot(a[1] - b[1])))
+        .map(|(m, a, b)| (m[1], (a[0] - b[0]).hypotenuse(a[1] - b[1])))
         .collect()
 }
 

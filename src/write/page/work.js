@@ -22,7 +22,8 @@ const work = (() => {
     el("lay").disabled = seen.stopped;
     tell(said(seen));
   }
-  const said = (s) => `${s.name}: ${s.walls.length} ${W.n_walls}, ${s.openings.length} ${W.n_openings}` + (s.stopped ? ". " + W.stopped_read : "");
+  const counted = (n, of) => `${n} ${W["n_" + of + (n === 1 ? "" : "s")]}`;
+  const said = (s) => `${s.name}: ${counted(s.walls.length, "wall")}, ${counted(s.openings.length, "opening")}` + (s.stopped ? ". " + W.stopped_read : "");
   async function open(file_name, file_bytes, text) {
     name = file_name; bytes = file_bytes; jobs = [text || ""]; at = 0;
     await keep();

@@ -1,6 +1,7 @@
 //! The house folded up: every wall on the plan, stood round the corners that were found. Walls that no corner
 //! joins to the rest stand in the plane of their elevation's first one that is.
 
+use crate::real::Real;
 use std::collections::BTreeMap;
 
 use serde::Serialize;
@@ -116,7 +117,7 @@ fn round_corner<'a>(c: &'a Corner, out: &mut BTreeMap<&'a str, Place>) {
 
 /// The place so far along a direction.
 fn along([x, y]: [f64; 2], turn: f64, by: f64) -> [f64; 2] {
-    let (sine, cosine) = turn.to_radians().sin_cos();
+    let (sine, cosine) = turn.to_radians().sine_cosine();
     [x + by * cosine, y + by * sine]
 }
 

@@ -105,7 +105,7 @@ async fn the_sample_from_drop_to_saved_outputs_as_the_command_writes_them() {
 async fn each_control_does_what_it_says() {
     let b = Browser::open(1400, 900, false).await;
     b.give(&sample("one-window.dxf"), Some(&sample("one-window.toml"))).await;
-    assert!(b.state().await.contains("1 walls, 1 openings"), "{}", b.state().await);
+    assert!(b.state().await.contains("1 wall, 1 opening"), "{}", b.state().await);
     let before = b.job().await;
     // Not siding: by the list, taken back and made again.
     b.ask("[...document.querySelectorAll('#read button')].find(x => x.textContent === 'Not siding').click()").await;
@@ -196,12 +196,7 @@ async fn a_wall_an_opening_and_a_length_by_keys_alone_lead_to_a_layout() {
     b.idle().await;
     by_keys(&b, "opening", &[(100.0, 26.0), (140.0, 66.0)]).await;
     b.idle().await;
-    assert!(
-        b.state().await.contains("1 walls, 1 openings"),
-        "{} {}",
-        b.state().await,
-        b.job().await
-    );
+    assert!(b.state().await.contains("1 wall, 1 opening"), "{} {}", b.state().await, b.job().await);
     b.press("lay").await;
     b.idle().await;
     assert!(
