@@ -4,10 +4,10 @@ use super::levels::{bottoms, hang, span};
 use crate::geom::boolean::union_all;
 use crate::geom::polygon::Polygon;
 use crate::geom::tol::{SAME, same, snap};
-use crate::geom::vocabulary::{Point, Ring};
+use crate::geom::vocabulary::Point;
 use crate::job::CourseRules;
 use crate::model::course::StoryPole;
-use crate::model::house::{DrawnElevation, DrawnWall, House};
+use crate::model::house::{DrawnElevation, DrawnOpening, DrawnWall, House, OpeningSide};
 
 /// A wall bottom that is moved down.
 struct Moved {
@@ -17,7 +17,7 @@ struct Moved {
 }
 
 /// The house with each wall bottom moved down to the butt line below it where the job lets the first
-/// course hang that far and grade leaves its clearance; doors that stand on it reach down with it.
+/// course hang that far and grade leaves its clearance; doors and windows that stand on it reach down with it.
 /// `None` where nothing hangs.
 pub fn hung(house: &House, pole: &StoryPole, rules: &CourseRules) -> Option<House> {
     if rules.hang_below <= 0.0 {
@@ -76,7 +76,7 @@ fn lower(wall: &mut DrawnWall, moved: &[Moved]) {
         wall.outline = p.outer;
     }
     for o in &mut wall.openings {
-        follow(&mut o.outline, moved);
+        follow(o, moved);
     }
     for e in &mut wall.edges {
         // Level sides go down with the bottom, uprights reach down to it.
@@ -88,12 +88,16 @@ fn lower(wall: &mut DrawnWall, moved: &[Moved]) {
     }
 }
 
-/// A door that stands on a moved bottom reaches down to the new one.
-fn follow(outline: &mut Ring, moved: &[Moved]) {
-    for p in outline {
-        if let Some(q) = down(*p, moved) {
-            *p = q;
-        }
+/// A door or window that stands on a moved bottom reaches down to the new one. The sill of a window that ends
+/// there stays where it is drawn, and with it its boards and flashing.
+fn follow(opening: &mut DrawnOpening, moved: &[Moved]) {
+    let drawn = opening.outline.clone();
+    for p in &mut opening.outline {
+        *p = down(*p, moved).unwrap_or(*p);
+    }
+    let ends_there = opening.kind.has_sill() && opening.ends_at(OpeningSide::Sill);
+    if ends_there && opening.outline != drawn {
+        opening.unfilled.get_or_insert(drawn);
     }
 }
 

@@ -174,7 +174,7 @@ pub struct DrawnOpening {
     pub kind: OpeningKind,
     /// The edge the channel follows.
     pub outline: Ring,
-    /// The same before fillers beside it were taken into it.
+    /// The same before fillers beside it, or a first course that hangs under its sill, were taken into it.
     pub unfilled: Option<Ring>,
     /// Sides at which the drawn opening goes on over an area without siding.
     pub cut: Vec<OpeningSide>,

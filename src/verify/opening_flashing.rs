@@ -75,13 +75,14 @@ fn has_sill(o: &LaidOpening) -> bool {
     matches!(o.kind, OpeningKind::Window | OpeningKind::Vent)
 }
 
-/// Where its jambs end below: beside a door a first course may hang below the drawn bottom, and what
-/// stands along the jamb goes down with it.
+/// Where its jambs end below: beside a door, or a window that goes on under the bottom of the wall, a first
+/// course may hang below the drawn bottom, and what stands along the jamb goes down with it.
 fn foot(on: &Opening) -> f64 {
     let o = on.opening;
     // A filler under it goes with its channels, not with its boards and flashing.
     let filled = |f: &LaidFiller| f.opening.as_ref() == Some(&o.id) && f.place[3] <= o.sill + NEAR;
-    if has_sill(o) || on.wall.fillers.iter().any(filled) {
+    let ends_below = has_sill(o) && !o.cut.contains(&OpeningSide::Sill);
+    if ends_below || on.wall.fillers.iter().any(filled) {
         return o.sill;
     }
     let jambs = on

@@ -10,7 +10,7 @@ use lapwright::units::LengthStyle;
 use lapwright::wording;
 
 use crate::small_walls::{job, laid, lengths, of};
-use crate::support::{broken, broken_rules, dxf, lay_sets, rect};
+use crate::support::{broken, broken_rules, dxf, lay, lay_sets, rect};
 
 fn near(have: f64, want: f64) {
     assert!((have - want).abs() < 0.002, "{have} for {want}");
@@ -217,4 +217,58 @@ fn boards_of_a_rake_are_joined_clear_of_a_long_slant() {
     let wanted = [32.0, 34.0, 120.0, 144.0];
     let near = lengths.iter().zip(wanted).all(|(a, b)| (a - b).abs() < 0.01);
     assert!(lengths.len() == 4 && near, "{lengths:?}");
+}
+
+#[test]
+fn a_casing_that_the_foot_of_a_wall_cuts_is_flashed_down_to_a_first_course_that_hangs() {
+    // A window of 40 by 38, 2 in up: its casing of 4 makes 48 wide, from -2 to 44. The wall's foot at 0 cuts it, and
+    // the first course hangs down to -3 with the jambs: no sill flashing; jambs from -3 to 8 1/2 over the head,
+    // 3 + 44 + 8.5; head 9 past each jamb, 48 + 18.
+    let rings = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 97.0)[..]),
+        ("A-GLAZ", &rect(90.0, 2.0, 130.0, 40.0)[..]),
+    ];
+    let mut job = job("[courses]\ndatum = -3\nhang_below = 4\n");
+    job.drawing.casing = 4.0;
+    let l = lay(dxf(&rings).as_bytes(), &job);
+    assert_eq!(broken(&l), Vec::<String>::new());
+    assert_eq!(lengths(&l, TrimKind::JambFlashing), [55.5; 2]);
+    assert_eq!(lengths(&l, TrimKind::SillFlashing), [0.0; 0]);
+    assert_eq!(lengths(&l, TrimKind::HeadFlashing), [66.0]);
+}
+
+#[test]
+fn a_surround_cut_by_the_foot_and_by_a_band_goes_down_to_a_first_course_that_hangs() {
+    // The same window with boards of 3 1/2: from -1.5 to 43.5, 47 wide. Under the band of 20 to 28 is left what reaches
+    // from the hung start at -3 up to 20: two jambs of 23, nothing level. Over it the head of 47 and jambs from 28
+    // to under it, 43.5 - 3.5 - 28; flashing from 28 to 8 1/2 over the window's head of 40, and 40 + 18 across.
+    let rings = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 97.0)[..]),
+        ("A-GLAZ", &rect(90.0, 2.0, 130.0, 40.0)[..]),
+    ];
+    let more = "[trim]\nsurround = 3.5\n[courses]\ndatum = -3\nhang_below = 4\n\
+                [[band]]\nelevation = \"elevation\"\nbottom = 20\ntop = 28\n";
+    let l = laid(&rings, more);
+    let sorted = |kind| {
+        let mut all = lengths(&l, kind);
+        all.sort_by(f64::total_cmp);
+        all
+    };
+    assert_eq!(sorted(TrimKind::Surround), [12.0, 12.0, 23.0, 23.0, 47.0]);
+    assert_eq!(sorted(TrimKind::JambFlashing), [20.5, 20.5, 23.0, 23.0]);
+    assert_eq!(sorted(TrimKind::HeadFlashing), [58.0]);
+}
+
+#[test]
+fn a_window_that_ends_on_the_foot_of_a_wall_is_flashed_where_it_stands() {
+    // 40 by 30 on the foot, the first course 3 in under it: its own sill stays where it is drawn. Sill flashing of
+    // 9 in from 0 down, 40 + 18 long; jambs 8 1/2 under the sill and over the head, 30 + 17.
+    let rings = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 97.0)[..]),
+        ("A-GLAZ", &rect(90.0, 0.0, 130.0, 30.0)[..]),
+    ];
+    let l = laid(&rings, "[courses]\ndatum = -3\nhang_below = 4\n");
+    assert_eq!(lengths(&l, TrimKind::JambFlashing), [47.0; 2]);
+    assert_eq!(lengths(&l, TrimKind::SillFlashing), [58.0]);
+    assert_eq!(of(&l, TrimKind::SillFlashing)[0].from[1], -4.5);
 }
