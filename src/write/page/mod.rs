@@ -2,6 +2,7 @@
 //! does from the scripts beside this file, the program itself packed as text.
 
 use super::review;
+use super::review::html::escaped;
 use crate::wording::{cautions, page as words};
 
 const BODY: &str = include_str!("page.html");
@@ -65,8 +66,4 @@ fn body() -> String {
         all.push_str(&format!("<li>{}</li>", escaped(said)));
     }
     out.replace("{{{cautions}}}", &format!("{all}</ul><p>{}</p>", escaped(&cautions::notice())))
-}
-
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('"', "&quot;")
 }

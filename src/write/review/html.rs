@@ -3,7 +3,7 @@
 use crate::clean::{Destination, clean};
 
 /// Text of a drawing or a job between tags or in quotes, as HTML can take it.
-pub(super) fn escaped(text: &str) -> String {
+pub(in crate::write) fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in clean(text, Destination::Svg).chars() {
         match c {

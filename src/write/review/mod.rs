@@ -3,7 +3,7 @@
 
 mod drawing;
 mod folded;
-mod html;
+pub(super) mod html;
 mod lists;
 
 use std::fmt::Write;
