@@ -15,8 +15,6 @@ pub(crate) struct Drawn {
     pub(crate) height: f64,
     /// A layer of outlines that a job may clad otherwise.
     pub(crate) zone_layer: bool,
-    /// Room for boards round openings and along walls: half the least distance between what stands on one.
-    pub(crate) room: f64,
 }
 
 /// Views, frames and outlines as they are drawn.
@@ -24,8 +22,7 @@ struct Sheet {
     dxf: String,
     /// Drawing units in an inch.
     per_inch: f64,
-    /// Room round openings so far, and where they stand.
-    room: f64,
+    /// Where openings stand.
     openings: Vec<[f64; 4]>,
 }
 
@@ -99,7 +96,7 @@ pub(crate) fn drawn(dice: &mut Dice) -> Drawn {
     let snap =
         dice.of(&[Snap::Inch, Snap::Quarter, Snap::Quarter, Snap::Millimeter, Snap::Anywhere]);
     let dxf = String::from("0\nSECTION\n2\nENTITIES\n");
-    let mut sheet = Sheet { dxf, per_inch, room: 24.0, openings: Vec::new() };
+    let mut sheet = Sheet { dxf, per_inch, openings: Vec::new() };
     let mut places = Places { dice, snap };
     let mut elevations: Vec<String> = Vec::new();
     let (mut width, mut height, mut zone_layer) = (0.0, 0.0, false);
@@ -123,8 +120,7 @@ pub(crate) fn drawn(dice: &mut Dice) -> Drawn {
         elevations.push("elevation".to_owned());
     }
     sheet.dxf.push_str("0\nENDSEC\n0\nEOF\n");
-    let room = sheet.room / 2.0;
-    Drawn { dxf: sheet.dxf, unit, elevations, width, height, zone_layer, room }
+    Drawn { dxf: sheet.dxf, unit, elevations, width, height, zone_layer }
 }
 
 /// One elevation; whether it has an outline of another cladding.
@@ -178,11 +174,9 @@ fn on_the_wall(sheet: &mut Sheet, p: &mut Places, (left, w, high): (f64, f64, f6
     while x < w - 16.0 && !p.dice.once_in(5) {
         let wide = p.between(6.0, 60.0).min(w - x - 3.0);
         let (x0, x1) = (left + x, left + x + wide);
-        let ends = sheet.room.min(x).min(w - x - wide);
         match p.dice.roll(6) {
             0 if wide > 24.0 => {
                 let head = (high - 6.0).min(80.0);
-                sheet.room = ends.min(high - head);
                 sheet.openings.push([x0, 0.0, x1, head]);
                 sheet.ring("A-DOOR", &rect(x0, 0.0, x1, head));
             }
@@ -196,7 +190,6 @@ fn on_the_wall(sheet: &mut Sheet, p: &mut Places, (left, w, high): (f64, f64, f6
                 let sill = p.between(4.0, high * 0.6);
                 let head = p.between(sill + 8.0, (high - 3.0).max(sill + 8.0));
                 if head < high - 1.0 {
-                    sheet.room = ends.min(sill).min(high - head);
                     sheet.openings.push([x0, sill, x1, head]);
                     sheet.ring("A-GLAZ", &rect(x0, sill, x1, head));
                 }
@@ -204,7 +197,6 @@ fn on_the_wall(sheet: &mut Sheet, p: &mut Places, (left, w, high): (f64, f64, f6
             _ => {}
         }
         let apart = p.between(4.0, 70.0);
-        sheet.room = sheet.room.min(apart / 2.0);
         x += wide + apart;
     }
 }

@@ -80,7 +80,6 @@ pub(crate) fn settings_of(seed: u64) -> Job {
         width: 240.0,
         height: 96.0,
         zone_layer: true,
-        room: 12.0,
     };
     let text = settings::job_text(&mut Dice::new(seed), &drawn);
     job_file::parse(&text, "job.toml").expect("settings were tried one by one")

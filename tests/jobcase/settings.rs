@@ -190,30 +190,6 @@ fn value(dice: &mut Dice, kind: &Kind) -> String {
     }
 }
 
-/// Boards that are drawn round openings and along walls: as wide as there is room.
-const BOARDS: [&str; 11] = [
-    "drawing.casing",
-    "trim.surround",
-    "trim.frieze",
-    "trim.rake_frieze",
-    "trim.corner_cover",
-    "product.outside_post_set_back",
-    "product.inside_post_set_back",
-    "product.angled_outside_post_set_back",
-    "product.angled_inside_post_set_back",
-    "product.corner_board",
-    "product.inside_corner_board",
-];
-
-fn fitting(key: Key, drawn: &Drawn) -> Key {
-    match key.kind {
-        Kind::Length(least, most) if BOARDS.contains(&key.path.as_str()) => {
-            Key { kind: Kind::Length(least, most.min(drawn.room)), ..key }
-        }
-        _ => key,
-    }
-}
-
 /// The job of a drawing: settings are taken one by one as long as the job they make is accepted.
 pub(crate) fn job_text(dice: &mut Dice, drawn: &Drawn) -> String {
     let mut settings: Vec<(String, String)> = vec![
@@ -233,7 +209,7 @@ pub(crate) fn job_text(dice: &mut Dice, drawn: &Drawn) -> String {
     ));
     let count = dice.of(&[1, 2, 3, 5, 8, 13, 30]);
     for _ in 0..count {
-        let key = fitting(dice.of(keys()), drawn);
+        let key = dice.of(keys());
         let value = value(dice, &key.kind);
         wished.push((key.path, value));
     }
