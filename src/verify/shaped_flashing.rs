@@ -35,11 +35,14 @@ fn is_door(o: &LaidOpening) -> bool {
     matches!(o.kind, OpeningKind::Door | OpeningKind::OverheadDoor)
 }
 
+/// Whether a place is on a side at which the opening goes on: a cut sill is the foot of the wall, which a first
+/// course that hangs takes down with it.
 fn is_cut(o: &LaidOpening, p: Xy) -> bool {
+    let foot = o.outline.iter().fold(o.sill, |low, q| low.min(q[1]));
     o.cut.iter().any(|side| match side {
         OpeningSide::Left => same(p[0], o.left),
         OpeningSide::Right => same(p[0], o.right),
-        OpeningSide::Sill => same(p[1], o.sill),
+        OpeningSide::Sill => same(p[1], o.sill) || same(p[1], foot),
         OpeningSide::Head => same(p[1], o.head),
     })
 }

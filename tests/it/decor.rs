@@ -260,6 +260,22 @@ fn a_surround_cut_by_the_foot_and_by_a_band_goes_down_to_a_first_course_that_han
 }
 
 #[test]
+fn a_window_of_another_shape_cut_by_the_foot_has_nothing_under_a_first_course_that_hangs() {
+    // An L from (90, 2), its shoulder of 20 at 30, its top of 20 at 40: with boards of 3 1/2 round it the foot at 0
+    // cuts their lower side. Left are the jambs from the hung start at -3 up to 33 1/2 and to 43 1/2, and the one of
+    // 10 over the shoulder, which is 86 1/2 to 106 1/2; the top is 106 1/2 to 133 1/2. Nothing level is below.
+    let window =
+        [(90.0, 2.0), (130.0, 2.0), (130.0, 40.0), (110.0, 40.0), (110.0, 30.0), (90.0, 30.0)];
+    let rings = [("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 97.0)[..]), ("A-GLAZ", &window[..])];
+    let l = laid(&rings, "[trim]\nsurround = 3.5\n[courses]\ndatum = -3\nhang_below = 4\n");
+    let mut boards = lengths(&l, TrimKind::Surround);
+    boards.sort_by(f64::total_cmp);
+    assert_eq!(boards, [10.0, 20.0, 27.0, 36.5, 46.5]);
+    assert_eq!(lengths(&l, TrimKind::SillFlashing), [0.0; 0]);
+    assert_eq!(broken(&l), [""; 0]);
+}
+
+#[test]
 fn a_window_that_ends_on_the_foot_of_a_wall_is_flashed_where_it_stands() {
     // 40 by 30 on the foot, the first course 3 in under it: its own sill stays where it is drawn. Sill flashing of
     // 9 in from 0 down, 40 + 18 long; jambs 8 1/2 under the sill and over the head, 30 + 17.
