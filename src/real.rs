@@ -29,6 +29,16 @@ pub trait Real {
     fn exponential(self) -> f64;
 }
 
+/// Sums.
+pub trait Total: Iterator<Item = f64> + Sized {
+    /// The sum of all; of none it is 0, where the standard's own is -0 and is printed so.
+    fn total(self) -> f64 {
+        self.sum::<f64>() + 0.0
+    }
+}
+
+impl<I: Iterator<Item = f64>> Total for I {}
+
 impl Real for f64 {
     fn sine(self) -> f64 {
         libm::sin(self)
@@ -70,7 +80,7 @@ impl Real for f64 {
 
 #[cfg(test)]
 mod tests {
-    use super::Real;
+    use super::{Real, Total};
 
     #[test]
     fn known_triangles_and_angles() {
@@ -87,5 +97,11 @@ mod tests {
             (1000.0_f64.decimal_log(), 1.0_f64.natural_log(), 0.0_f64.exponential()),
             (3.0, 0.0, 1.0)
         );
+    }
+
+    #[test]
+    fn a_sum_of_nothing_has_no_sign() {
+        assert!(std::iter::empty().total().is_sign_positive());
+        assert_eq!([1.0, 2.5].into_iter().total(), 3.5);
     }
 }

@@ -33,7 +33,7 @@ mod work;
 pub use convention::convention;
 pub use overlay::overlay;
 pub use overlay_source::over_source;
-pub use problems::{place, problems};
+pub use problems::{place, problems, shown};
 
 use crate::cores;
 use crate::layout::Layout;

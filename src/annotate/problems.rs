@@ -47,7 +47,7 @@ pub fn problems(
     style: LengthStyle,
 ) -> Sheet {
     let found = grouped(findings, |n| place(drawing, n));
-    let items: Vec<(&Item, Rect)> = shown(drawing, read);
+    let items: Vec<(&Item, Rect)> = pictured(drawing, read);
     let window = window(&items, &found);
     let scale = window.map_or(1.0, |w| {
         let across = (WIDTH - 2.0 * MARGIN) / w.width();
@@ -138,15 +138,9 @@ fn first_of(path: &crate::geom::vocabulary::BezPath) -> Option<Point> {
     path.elements().first().and_then(|el| el.end_point())
 }
 
-/// What is seen of model space, and what is read of it though its layer is off, each with its box;
-/// dimensions and points have nothing to draw.
-fn shown<'a>(drawing: &'a Drawing, read: &BTreeSet<usize>) -> Vec<(&'a Item, Rect)> {
-    let is_off = |i: &Item| drawing.layers.get(i.layer).is_some_and(|l| !l.shown);
-    let is_read = |i: &Item| is_off(i) && read.contains(&i.layer);
-    let model = drawing.items.iter().filter(|i| i.space == Space::Model);
-    let seen = model.filter(|i| i.shown || is_read(i));
-    let mut all: Vec<(&Item, Rect)> =
-        seen.filter_map(|i| Some((i, extent(&i.shape)?))).filter(|(_, r)| r.is_finite()).collect();
+/// What is shown of the drawing, each with its box: the largest alone where there is more than a picture holds.
+fn pictured<'a>(drawing: &'a Drawing, read: &BTreeSet<usize>) -> Vec<(&'a Item, Rect)> {
+    let mut all = shown(drawing, read);
     if all.len() > MOST_ITEMS {
         let mut sizes: Vec<f64> = all.iter().map(|(_, r)| size(r)).collect();
         sizes.sort_by(|a, b| b.total_cmp(a));
@@ -154,6 +148,16 @@ fn shown<'a>(drawing: &'a Drawing, read: &BTreeSet<usize>) -> Vec<(&'a Item, Rec
         all.retain(|(_, r)| size(r) > least);
     }
     all
+}
+
+/// What is seen of model space, and what is read of it though its layer is off, each with its box;
+/// dimensions and points have nothing to draw.
+pub fn shown<'a>(drawing: &'a Drawing, read: &BTreeSet<usize>) -> Vec<(&'a Item, Rect)> {
+    let is_off = |i: &Item| drawing.layers.get(i.layer).is_some_and(|l| !l.shown);
+    let is_read = |i: &Item| is_off(i) && read.contains(&i.layer);
+    let model = drawing.items.iter().filter(|i| i.space == Space::Model);
+    let seen = model.filter(|i| i.shown || is_read(i));
+    seen.filter_map(|i| Some((i, extent(&i.shape)?))).filter(|(_, r)| r.is_finite()).collect()
 }
 
 fn size(r: &Rect) -> f64 {

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::seen::{Seen, SeenFinding, finding, seen};
 use crate::finding::{Findings, Refusal};
-use crate::job::edit::{NotChanged, edited};
+use crate::job::edit::{NotChanged, edited, said};
 use crate::job::{Job, file};
 use crate::layout::set::LaidSets;
 use crate::outputs::file::OutputFile;
@@ -28,14 +28,14 @@ fn job_of(text: &str, findings: &mut Findings) -> Result<Job, Refusal> {
 /// What is read of a drawing by a job, as JSON of a [`Seen`]. A job that cannot be read leaves the drawing as
 /// it is read without one, and is told first.
 pub fn look(bytes: &[u8], name: &str, job: &str) -> String {
-    let mut findings = Findings::default();
+    let (said, mut findings) = (said(job), Findings::default());
     let (job, refused) = match job_of(job, &mut findings) {
         Ok(job) => (job, None),
         Err(refused) => (Job::default(), Some(refused)),
     };
     let style = job.sheet.lengths;
     let checked = pipeline::checked(bytes.to_vec(), name, &job, &mut findings);
-    let mut out: Seen = seen(&checked, &findings, style);
+    let mut out: Seen = seen(&checked, said, &findings, style);
     if let Some(Refusal(why)) = refused {
         out.findings.insert(0, finding(&why, None, style));
         out.stopped = true;
@@ -137,8 +137,8 @@ fn told(sets: &LaidSets, findings: &Findings, style: LengthStyle) -> Told {
     }
 }
 
-/// Files as one archive.
-pub fn pack(files: &[OutputFile]) -> Vec<u8> {
+/// Files as one archive; none where they do not fit into one.
+pub fn pack(files: &[OutputFile]) -> Option<Vec<u8>> {
     zip::archive(files)
 }
 

@@ -45,7 +45,7 @@ pub fn settings() -> String {
 }
 
 /// As [`calls::lay`]: what is told as JSON, then each file's path and bytes by turns, then all of them as one
-/// archive. `watch` is called with the rounds done, of how many, panels and bound.
+/// archive, null where they do not fit into one. `watch` is called with the rounds done, of how many, panels and bound.
 #[wasm_bindgen]
 pub fn lay(bytes: &[u8], name: &str, job: &str, pictures: bool, watch: &Function) -> Array {
     let laid = calls::lay(bytes, name, job, pictures, &mut |p| {
@@ -59,6 +59,7 @@ pub fn lay(bytes: &[u8], name: &str, job: &str, pictures: bool, watch: &Function
         out.push(&path.as_str().into());
         out.push(&Uint8Array::from(file.as_slice()));
     }
-    out.push(&Uint8Array::from(calls::pack(&laid.files).as_slice()));
+    let packed = calls::pack(&laid.files);
+    out.push(&packed.map_or(JsValue::NULL, |p| Uint8Array::from(p.as_slice()).into()));
     out
 }

@@ -1,14 +1,15 @@
 //! What a page shows of a drawing that was read, in the drawing's own coordinates, y up.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::annotate::place;
+use crate::annotate::{place, shown};
 use crate::finding::{Audience, Finding, Findings, Severity};
 use crate::geom::flatten::{bulge_points, path_points};
-use crate::geom::vocabulary::{Affine, Point, Rect};
-use crate::model::drawing::{Drawing, Item, Polyline, Shape, Space};
+use crate::geom::vocabulary::{Affine, Point};
+use crate::job::edit::Said;
+use crate::model::drawing::{Drawing, Item, Polyline, Shape};
 use crate::model::house::{DrawnElevation, House, OpeningKind, WallWay};
 use crate::model::linework::{Linework, Role};
 use crate::pipeline::Checked;
@@ -29,6 +30,8 @@ pub struct Seen {
     pub format: String,
     /// Inches in one unit of the drawing; none where no scale was found.
     pub inches: Option<f64>,
+    /// What the job says, as it stands in its text.
+    pub said: Said,
     /// Box round everything shown: left, bottom, right, top.
     pub bounds: Option<[f64; 4]>,
     /// Layers with what is drawn on them.
@@ -78,8 +81,8 @@ pub struct SeenWall {
     pub elevation: String,
     /// Its parts to side, each as x and y by turns.
     pub faces: Vec<Vec<f64>>,
-    /// Area of them without openings, square feet.
-    pub area: f64,
+    /// Area of them without openings, as the job writes areas.
+    pub area: String,
     /// How it was found.
     pub way: WallWay,
 }
@@ -95,8 +98,8 @@ pub struct SeenOpening {
     pub kind: OpeningKind,
     /// Its outline, x and y by turns.
     pub outline: Vec<f64>,
-    /// Width and height, inches.
-    pub size: [f64; 2],
+    /// Width and height, as the job writes lengths.
+    pub size: String,
 }
 
 /// A finding in words.
@@ -119,10 +122,11 @@ pub struct SeenFinding {
 }
 
 /// What there is to show of a drawing that was read as far as it goes.
-pub fn seen(checked: &Checked, findings: &Findings, style: LengthStyle) -> Seen {
+pub fn seen(checked: &Checked, said: Said, findings: &Findings, style: LengthStyle) -> Seen {
     let (drawing, lines) = (&checked.drawing, &checked.lines);
-    let items = shown(drawing, lines);
-    let bounds = items.iter().filter_map(|i| extent(&i.shape)).reduce(|a, b| a.union(b));
+    let shown = shown(drawing, &lines.layers_read());
+    let bounds = shown.iter().map(|i| i.1).reduce(|a, b| a.union(b));
+    let items: Vec<&Item> = shown.into_iter().map(|i| i.0).collect();
     let sagitta = bounds.map_or(1.0, |b| b.width().max(b.height()).max(1e-6) * FINE);
     let house = checked.house.as_ref().ok();
     let faces = house.into_iter().flat_map(|h| &h.elevations);
@@ -130,11 +134,12 @@ pub fn seen(checked: &Checked, findings: &Findings, style: LengthStyle) -> Seen 
         name: drawing.name.clone(),
         format: drawing.dialect.format.clone(),
         inches: Some(lines.scale.inches).filter(|v| *v > 0.0),
+        said,
         bounds: bounds.map(|b| [b.x0, b.y0, b.x1, b.y1]),
         layers: layers(drawing, lines, &items, sagitta),
         texts: texts(&items),
-        walls: faces.clone().flat_map(walls).collect(),
-        openings: house.map(openings).unwrap_or_default(),
+        walls: faces.clone().flat_map(|e| walls(e, style)).collect(),
+        openings: house.map(|h| openings(h, style)).unwrap_or_default(),
         findings: findings.all().iter().map(|f| finding(f, Some(drawing), style)).collect(),
         stopped: house.is_none(),
     }
@@ -152,43 +157,6 @@ pub fn finding(f: &Finding, drawing: Option<&Drawing>, style: LengthStyle) -> Se
         help,
         elevation: f.elevation.as_ref().map(ToString::to_string),
         at: at.map(|p| [p.x, p.y]),
-    }
-}
-
-/// What is seen of model space, and what is read of it though its layer is off.
-fn shown<'a>(drawing: &'a Drawing, lines: &Linework) -> Vec<&'a Item> {
-    let strokes = lines.strokes.iter().map(|s| s.layer);
-    let read: BTreeSet<usize> = strokes.chain(lines.hatches.iter().map(|h| h.layer)).collect();
-    let model = drawing.items.iter().filter(|i| i.space == Space::Model);
-    model.filter(|i| i.shown || read.contains(&i.layer)).collect()
-}
-
-fn extent(shape: &Shape) -> Option<Rect> {
-    let of = |points: &[Point]| {
-        let mut all = points.iter().filter(|p| p.is_finite());
-        let first = *all.next()?;
-        Some(all.fold(Rect::from_points(first, first), |r, p| r.union_pt(*p)))
-    };
-    match shape {
-        Shape::Polyline(p) => of(&p.vertices.iter().map(|v| v.at).collect::<Vec<_>>()),
-        Shape::Curve(path) => of(&path_points(path, f64::MAX).concat_points()),
-        Shape::Hatch(h) => {
-            let all = h.loops.iter().flat_map(|l| path_points(l, f64::MAX).concat_points());
-            of(&all.collect::<Vec<_>>())
-        }
-        Shape::Text(t) => of(&[t.at]),
-        Shape::Dimension(_) | Shape::Point(_) => None,
-    }
-}
-
-/// Points of several lines in one list.
-trait Concat {
-    fn concat_points(self) -> Vec<Point>;
-}
-
-impl Concat for Vec<(Vec<Point>, bool)> {
-    fn concat_points(self) -> Vec<Point> {
-        self.into_iter().flat_map(|(points, _)| points).collect()
     }
 }
 
@@ -254,7 +222,7 @@ fn placed(map: Affine, ring: &[Point]) -> Vec<f64> {
     flat(&ring.iter().map(|p| map * *p).collect::<Vec<_>>(), false)
 }
 
-fn walls(on: &DrawnElevation) -> Vec<SeenWall> {
+fn walls(on: &DrawnElevation, style: LengthStyle) -> Vec<SeenWall> {
     let wall = |w: &crate::model::house::DrawnWall| {
         let inside: f64 = w.faces.iter().map(|f| f.area().abs()).sum();
         SeenWall {
@@ -266,14 +234,14 @@ fn walls(on: &DrawnElevation) -> Vec<SeenWall> {
                 .flat_map(|f| f.rings())
                 .map(|r| placed(on.to_source, r))
                 .collect(),
-            area: inside / 144.0,
+            area: format!("{:.1} {}", style.area(inside / 144.0), style.area_unit()),
             way: w.way,
         }
     };
     on.walls.iter().map(wall).collect()
 }
 
-fn openings(house: &House) -> Vec<SeenOpening> {
+fn openings(house: &House, style: LengthStyle) -> Vec<SeenOpening> {
     let mut out = Vec::new();
     for on in &house.elevations {
         for w in &on.walls {
@@ -284,7 +252,7 @@ fn openings(house: &House) -> Vec<SeenOpening> {
                     wall: w.id.to_string(),
                     kind: o.kind,
                     outline: placed(on.to_source, &o.outline),
-                    size: [right - left, head - sill],
+                    size: style.size(right - left, head - sill),
                 }
             }));
         }

@@ -12,6 +12,7 @@ use crate::geom::tol::{SAME, same, snap};
 use crate::job::Job;
 use crate::model::house::House;
 use crate::model::pole::DatumChoice;
+use crate::real::Total;
 
 /// Two datums nearer than this are one choice, inches: common practice, no source.
 const APART: f64 = 1.0;
@@ -95,7 +96,7 @@ fn choice(judge: &Judge, low: f64, below: f64) -> DatumChoice {
         below: low - datum,
         chosen: false,
         // An empty sum is minus nothing.
-        score: terms.iter().map(|t| t.points).sum::<f64>() + 0.0,
+        score: terms.iter().map(|t| t.points).total(),
         effects: effects(judge, datum, &tally),
         terms,
     }

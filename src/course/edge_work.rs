@@ -2,7 +2,6 @@
 //! is held by nail slots or snap-lock lugs instead (`TrimFact::NailSlots`, `TrimFact::LugSpacing`,
 //! `TrimFact::UndersillLugs`).
 
-use crate::real::Real;
 use std::collections::BTreeMap;
 
 use crate::geom::tol::CUT;
@@ -16,6 +15,7 @@ use crate::model::house::{EdgeKind, House};
 use crate::model::notch::LEAST_HEM_CUT;
 use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimKind, TrimPiece};
+use crate::real::Real;
 
 /// A cut this near under the top of a face leaves the panel lying on the wall there, inches: common
 /// practice, no source (`TrimFact::FurredUndersill` says only that it hangs on the panel).

@@ -14,6 +14,7 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::job::drawing::View;
 use crate::job::layers::wildcard;
+use crate::model::layer_name::own_name;
 use crate::model::linework::{HatchArea, Linework, Role};
 use crate::units::sixteenths;
 
@@ -78,7 +79,7 @@ fn empty_layers(lines: &Linework, job: &Job) -> Vec<Seen> {
         let full = lines.layers.iter().filter(|l| l.items > 0);
         full.map(|l| l.layer.name.to_lowercase()).any(|whole| {
             // Prefixes of bound references are taken off, as for roles.
-            let name = whole.rsplit(['$', '|']).next().unwrap_or(&whole);
+            let name = own_name(&whole);
             wildcard(&pattern, &whole) || wildcard(&pattern, name)
         })
     };

@@ -2,7 +2,6 @@
 //! graph is `spade`'s constrained triangulation, which is named here alone; faces are its triangles
 //! flooded up to the lines.
 
-use crate::real::Real;
 use std::collections::{BTreeMap, BTreeSet};
 
 use spade::handles::FixedVertexHandle;
@@ -12,6 +11,7 @@ use super::polygon::{Polygon, ring_contains, sides, signed_area};
 use super::segment::Segment;
 use super::tol::snap;
 use super::vocabulary::{Point, Ring};
+use crate::real::Real;
 
 /// Faces of some lines.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -2,6 +2,7 @@
 
 use super::tol::{SAME, same};
 use super::vocabulary::{Point, Rect, Ring};
+use crate::real::Total;
 
 /// One face: an outer ring and the rings of its holes. Outer rings run counter-clockwise, holes
 /// clockwise, once [`Polygon::wound`] has been called; boolean results are wound.
@@ -118,7 +119,7 @@ impl Polygon {
 /// Sum of areas, square inches.
 pub fn total_area(polygons: &[Polygon]) -> f64 {
     // An empty sum is -0 in Rust.
-    polygons.iter().map(Polygon::area).sum::<f64>() + 0.0
+    polygons.iter().map(Polygon::area).total()
 }
 
 #[cfg(test)]

@@ -1,11 +1,20 @@
 //! One change in the text of a job file; comments and all else in it stay as they are.
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use serde_json::Value as Given;
 use toml_edit::{Array, ArrayOfTables, DocumentMut, Item, Table, Value};
 
 use super::file::parse;
 use crate::finding::Refusal;
+
+/// What the text of a job says, key by key; defaults are not in it.
+#[derive(Debug, Default, Serialize)]
+pub struct Said(toml::Table);
+
+/// What a text says; nothing where it is no TOML.
+pub fn said(text: &str) -> Said {
+    Said(text.parse().unwrap_or_default())
+}
 
 /// Why a job is not changed.
 #[derive(Debug)]

@@ -30,6 +30,7 @@ use super::trim::TrimRules;
 use super::weather::Weather;
 use super::work::WorkRules;
 use super::zones::Zone;
+use crate::model::layer_name::own_name;
 use crate::model::linework::Role;
 use crate::model::trim::TrimStock;
 
@@ -259,7 +260,7 @@ impl Job {
             return Some(Role::Bare);
         }
         let whole = layer.to_lowercase();
-        let name = whole.rsplit(['$', '|']).next().unwrap_or(&whole);
+        let name = own_name(&whole);
         let of_job =
             self.layers.iter().flat_map(|(r, ps)| ps.iter().map(move |p| (*r, p.as_str())));
         let agreed = AGREED_LAYERS.iter().copied().filter(|(r, _)| !self.layers.contains_key(r));

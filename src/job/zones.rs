@@ -8,6 +8,7 @@ use super::layers::wildcard;
 use super::length::{Length, maybe_length};
 use super::product::Product;
 use super::stock::Stock;
+use crate::model::layer_name::own_name;
 
 /// A part of the house with another cladding: closed outlines on layers of its own, over the walls'
 /// outlines, or regions that the job gives.
@@ -74,7 +75,7 @@ impl Zone {
     /// (`name$0$`, `name|`) taken off.
     pub fn is_on(&self, layer: &str) -> bool {
         let whole = layer.to_lowercase();
-        let name = whole.rsplit(['$', '|']).next().unwrap_or(&whole);
+        let name = own_name(&whole);
         self.layers
             .iter()
             .map(|p| p.to_lowercase())

@@ -1,6 +1,5 @@
 //! Walls as laid, with what stands in them and on them.
 
-use crate::real::Real;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -14,6 +13,7 @@ use crate::model::house::{EdgeKind, HiddenBy, OpeningKind, OpeningSide, WallWay}
 use crate::model::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use crate::model::quantity::WallPart;
 use crate::model::receiver::{BareBy, Receiver};
+use crate::real::{Real, Total};
 
 /// One face.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
@@ -226,13 +226,13 @@ impl LaidWall {
     pub fn bare_area(&self) -> f64 {
         let out_of_gross = [BareBy::BehindRoof, BareBy::StopsShort];
         let of_gross = self.bare.iter().filter(|b| !out_of_gross.contains(&b.by));
-        of_gross.map(|b| b.area).sum::<f64>() + 0.0
+        of_gross.map(|b| b.area).total()
     }
 
     /// What filler boards cover, square feet.
     pub fn filler_area(&self) -> f64 {
         let fillers = self.bare.iter().filter(|b| b.by == BareBy::Filler);
-        fillers.map(|b| b.area).sum::<f64>() + 0.0
+        fillers.map(|b| b.area).total()
     }
 
     /// Height of the lowest foot of a rake; `None` for a wall without one.

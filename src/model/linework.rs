@@ -1,6 +1,6 @@
 //! What `normalize` yields: lines in inches on the grid, each with the role its layer plays.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::{Deserialize, Serialize};
 
@@ -294,6 +294,12 @@ pub struct Moved {
 }
 
 impl Linework {
+    /// Layers that something is read from.
+    pub fn layers_read(&self) -> BTreeSet<usize> {
+        let strokes = self.strokes.iter().map(|s| s.layer);
+        strokes.chain(self.hatches.iter().map(|h| h.layer)).collect()
+    }
+
     /// The way from a place to where it is drawn, inches.
     pub fn way_back(&self, p: Point) -> Affine {
         self.moved.iter().rev().fold(Affine::IDENTITY, |back, m| {

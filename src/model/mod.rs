@@ -23,6 +23,7 @@ pub mod ids;
 pub mod item;
 pub mod joint;
 pub mod labor;
+pub mod layer_name;
 pub mod line_names;
 pub mod linework;
 pub mod no_siding;

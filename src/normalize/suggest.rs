@@ -7,6 +7,7 @@ use crate::geom::polygon::{bounds, signed_area};
 use crate::geom::vocabulary::{CurveShape, Point, Rect};
 use crate::model::drawing::{Drawing, Shape, Space};
 use crate::model::guess::{GuessReason, LayerGuess};
+use crate::model::layer_name::own_name;
 use crate::model::linework::{LayerUse, Role};
 
 /// Parts of layer names that speak for a role, the telling ones first (general dictionaries:
@@ -49,7 +50,7 @@ const ASIDES: [&str; 6] = ["iden", "tag", "text", "anno", "note", "symb"];
 
 fn by_name(name: &str) -> Option<(Role, &'static str)> {
     // Names bound from references and their prefixes say nothing.
-    let name = name.rsplit(['$', '|']).next().unwrap_or(name).to_lowercase();
+    let name = own_name(name).to_lowercase();
     // What names a window is none.
     if ASIDES.iter().any(|w| name.contains(w)) {
         return None;

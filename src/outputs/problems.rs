@@ -1,7 +1,5 @@
 //! What `check` shows on the drawing.
 
-use std::collections::BTreeSet;
-
 use crate::annotate;
 use crate::finding::Findings;
 use crate::model::drawing::Drawing;
@@ -16,7 +14,6 @@ pub fn problems(
     findings: &Findings,
     style: LengthStyle,
 ) -> Vec<u8> {
-    let strokes = lines.strokes.iter().map(|s| s.layer);
-    let read: BTreeSet<usize> = strokes.chain(lines.hatches.iter().map(|h| h.layer)).collect();
+    let read = lines.layers_read();
     svg::document(&annotate::problems(drawing, &read, findings.all(), style)).into_bytes()
 }

@@ -19,6 +19,7 @@ use crate::model::item::Item;
 use crate::model::quantity::TakeoffLine;
 use crate::model::seam::ON_JAMB;
 use crate::origin::round_place;
+use crate::real::Total;
 use crate::takeoff;
 
 /// Most further places of one finding.
@@ -146,7 +147,7 @@ fn crew_takes_more(
             Item::Panels { .. } | Item::SparePanels { .. } if !cartons => l.order,
             _ => 0.0,
         });
-        each.sum::<f64>() + 0.0
+        each.total()
     };
     let bought: Vec<f64> = laid.stocks.iter().enumerate().map(|(i, s)| bought(i, s)).collect();
     let length: f64 = laid.stocks.iter().zip(&bought).map(|(s, n)| s.length * n).sum();

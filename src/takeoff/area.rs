@@ -10,6 +10,7 @@ use crate::model::counting::{CountingMethod, LengthCount};
 use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::{Comparison, Takeoff};
+use crate::real::Total;
 
 /// Panels that so many square feet buy at nominal coverage.
 fn panels(layout: &LaidHouse, area: f64) -> usize {
@@ -19,7 +20,7 @@ fn panels(layout: &LaidHouse, area: f64) -> usize {
 /// Panels that net area and the job's percentage would buy, at nominal coverage (length times
 /// exposure, the lap not taken off, as in trade lists: `TakeoffFact::CoveragePerPiece`).
 pub(super) fn panels_by_area(layout: &LaidHouse) -> usize {
-    let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum::<f64>() + 0.0;
+    let net: f64 = layout.walls().map(|(_, w)| w.net_area).total();
     panels(layout, net * (1.0 + layout.job.takeoff.area_waste / 100.0))
 }
 
@@ -34,9 +35,7 @@ fn area(o: &LaidOpening) -> f64 {
 /// (`TakeoffFact::AllOpeningsOff`, `TakeoffFact::NoOpeningsOff`, `TakeoffFact::LargeOpeningsOff`).
 pub(super) fn comparison(layout: &LaidHouse) -> Vec<Comparison> {
     let rules = &layout.job.takeoff;
-    let sum = |f: &dyn Fn(&LaidWall) -> f64| -> f64 {
-        layout.walls().map(|(_, w)| f(w)).sum::<f64>() + 0.0
-    };
+    let sum = |f: &dyn Fn(&LaidWall) -> f64| -> f64 { layout.walls().map(|(_, w)| f(w)).total() };
     // Wall that gets no siding buys none by any school.
     let sided = |w: &LaidWall| w.gross_area - w.bare_area();
     // No more can be subtracted than the wall lost by its openings.

@@ -6,6 +6,7 @@ use crate::model::basis::Basis;
 use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::receiver::BareBy;
+use crate::real::Total;
 
 /// One line for the house; none where every wall is sided all over.
 pub(super) fn line(layout: &LaidHouse) -> Option<TakeoffLine> {
@@ -18,7 +19,7 @@ pub(super) fn line(layout: &LaidHouse) -> Option<TakeoffLine> {
     }
     let by = |by: BareBy| -> f64 {
         let all = layout.walls().flat_map(|(_, w)| &w.bare);
-        all.filter(|b| b.by == by).map(|b| b.area).sum::<f64>() + 0.0
+        all.filter(|b| b.by == by).map(|b| b.area).total()
     };
     let basis = Basis::BareWall {
         near_grade: by(BareBy::NearGrade),
@@ -39,5 +40,5 @@ pub(super) fn line(layout: &LaidHouse) -> Option<TakeoffLine> {
 fn above_grade(layout: &LaidHouse) -> f64 {
     let near = layout.walls().flat_map(|(e, w)| w.bare.iter().map(move |b| (e, b)));
     let near = near.filter(|(_, b)| b.by == BareBy::NearGrade);
-    near.map(|(e, b)| b.above_grade(&e.grade)).sum::<f64>() + 0.0
+    near.map(|(e, b)| b.above_grade(&e.grade)).total()
 }

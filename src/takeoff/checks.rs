@@ -1,7 +1,6 @@
 //! Published counting rules beside the layout's own counts (`TakeoffFact::GableTriangle` to
 //! `TakeoffFact::NailsBySquare`).
 
-use crate::real::Real;
 use std::collections::BTreeMap;
 
 use super::lines::siding_piece;
@@ -20,6 +19,7 @@ use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::CrossCheck;
 use crate::model::trim::TrimStock;
+use crate::real::{Real, Total};
 
 /// A story for the rule that counts posts by story: the usual post stock, 10 ft
 /// (`TrimFact::PostStock`).
@@ -82,10 +82,7 @@ fn perimeter_and_doors(layout: &LaidHouse) -> (f64, f64) {
     let width = |w: &LaidWall| bounds(&outline(w)).map_or(0.0, |b| b.width());
     let doors = layout.walls().flat_map(|(_, w)| &w.openings);
     let doors = doors.filter(|o| matches!(o.kind, OpeningKind::Door | OpeningKind::OverheadDoor));
-    (
-        layout.walls().map(|(_, w)| width(w)).sum::<f64>() + 0.0,
-        doors.map(|o| o.right - o.left).sum::<f64>() + 0.0,
-    )
+    (layout.walls().map(|(_, w)| width(w)).total(), doors.map(|o| o.right - o.left).total())
 }
 
 /// Posts by corner and story: lengths of one corner stand over one another.
@@ -94,7 +91,7 @@ fn posts(layout: &LaidHouse, stock: TrimStock) -> f64 {
     for t in layout.trims.iter().filter(|t| t.kind.stock() == stock) {
         *corners.entry((&t.elevation, t.from[0].round() as i64)).or_default() += t.length;
     }
-    corners.values().map(|l| rules::posts(1.0, (l / STORY - 1e-9).ceil())).sum::<f64>() + 0.0
+    corners.values().map(|l| rules::posts(1.0, (l / STORY - 1e-9).ceil())).total()
 }
 
 fn rakes(w: &LaidWall) -> Vec<&LaidEdge> {
@@ -113,11 +110,11 @@ fn tops_and_sills(layout: &LaidHouse) -> f64 {
     let edges = layout.walls().flat_map(|(_, w)| &w.edges);
     let mine =
         edges.filter(|e| matches!(e.kind, EdgeKind::Eave | EdgeKind::BareBottom | EdgeKind::Sill));
-    mine.map(length).sum::<f64>() + 0.0
+    mine.map(length).total()
 }
 
 fn net(layout: &LaidHouse) -> f64 {
-    layout.walls().map(|(_, w)| w.net_area).sum::<f64>() + 0.0
+    layout.walls().map(|(_, w)| w.net_area).total()
 }
 
 /// Running feet of boards: 12 by the exposed face, a square foot (`TakeoffFact::WoodCoverage`,
@@ -129,7 +126,7 @@ fn running_feet(layout: &LaidHouse) -> CrossCheck {
         counting_rule: CountingRule::RunningFeet { each },
         unit: CountUnit::Foot,
         rule: each * net(layout),
-        layout: layout.pieces().map(|(.., p)| p.length).sum::<f64>() / 12.0 + 0.0,
+        layout: layout.pieces().map(|(.., p)| p.length).total() / 12.0,
     }
 }
 
@@ -143,7 +140,7 @@ fn nails(layout: &LaidHouse) -> CrossCheck {
         counting_rule: CountingRule::NailsBySquare { piece, each },
         unit: CountUnit::Nail,
         rule: (each * net(layout) / 100.0).ceil(),
-        layout: layout.pieces().map(|(.., piece)| needed(piece.length)).sum::<f64>() + 0.0,
+        layout: layout.pieces().map(|(.., piece)| needed(piece.length)).total(),
     }
 }
 

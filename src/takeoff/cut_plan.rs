@@ -11,6 +11,7 @@ use crate::model::post_angle::PostAngle;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Leftover, Offcut, StockCut};
 use crate::model::trim::{TrimPiece, TrimStock};
+use crate::real::Total;
 
 /// A stock length: what it is of, the angle it is made for, its number and its name.
 type Length<'a> = (TrimStock, Option<PostAngle>, u32, &'a str);
@@ -108,8 +109,8 @@ pub(super) fn offcuts(
         };
     let lots = lots(layout);
     for l in &lots {
-        let used = l.pieces(layout).iter().map(|p| taken(p)).sum::<f64>() + 0.0;
-        add(l.panels_item().id(), l.panels.iter().map(|p| p.stock).sum::<f64>() + 0.0, used);
+        let used = l.pieces(layout).iter().map(|p| taken(p)).total();
+        add(l.panels_item().id(), l.panels.iter().map(|p| p.stock).total(), used);
     }
     let spares = lines.iter().filter(|l| l.item.spared().is_some() && l.order > 0.0);
     let spares: Vec<(ItemId, f64)> =
@@ -122,7 +123,7 @@ pub(super) fn offcuts(
     }
     for o in &mut out {
         let mine = left.iter().filter(|l| l.item == o.item);
-        o.usable = mine.map(|l| l.length).sum::<f64>() + 0.0;
+        o.usable = mine.map(|l| l.length).total();
         if spares.iter().any(|(item, _)| *item == o.item) {
             o.usable = o.bought;
         }

@@ -8,6 +8,7 @@ use crate::layout::laid::LaidHouse;
 use crate::model::ids::{ElevationName, WallId};
 use crate::model::item::SidingPiece;
 use crate::model::quantity::{Share, WallPart};
+use crate::real::Total;
 
 /// Percent of what is bought that is not used.
 pub(super) fn waste(used: f64, bought: f64) -> f64 {
@@ -64,7 +65,7 @@ impl Shares {
 
     /// Their sum.
     pub(super) fn net(&self) -> f64 {
-        self.list.iter().map(|s| s.net).sum::<f64>() + 0.0
+        self.list.iter().map(|s| s.net).total()
     }
 
     /// The shares, walls as in the layout, the wall below its gable.

@@ -11,6 +11,7 @@ use crate::model::basis::{Basis, SpareCover};
 use crate::model::half::Half;
 use crate::model::item::{CountUnit, Item, MixedStock, SidingPiece};
 use crate::model::quantity::{Group, TakeoffLine, WallPart};
+use crate::real::Total;
 
 /// Square feet one panel covers: length times exposure, the lap not taken off, as in trade lists
 /// (`TakeoffFact::CoveragePerPiece`).
@@ -100,12 +101,12 @@ pub(super) fn lots(layout: &LaidHouse) -> Vec<Lot<'_>> {
 
 /// Spare panels by the job's percentage.
 pub(super) fn spare(layout: &LaidHouse) -> f64 {
-    lots(layout).iter().map(|l| l.spare).sum::<f64>() + 0.0
+    lots(layout).iter().map(|l| l.spare).total()
 }
 
 /// Panels laid, by the length of the first.
 pub(super) fn laid(layout: &LaidHouse) -> usize {
-    let length: f64 = layout.panels.iter().map(|p| p.stock).sum::<f64>() + 0.0;
+    let length: f64 = layout.panels.iter().map(|p| p.stock).total();
     match layout.stocks.len() {
         0 | 1 => layout.panels.len(),
         _ => whole(length / layout.first_length()) as usize,
@@ -156,7 +157,7 @@ fn spare_panels(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
 
 fn carton_line(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
     let panels = lot.count() + lot.spare;
-    let used: f64 = lot.pieces(layout).iter().map(|p| taken(p)).sum::<f64>() + 0.0;
+    let used: f64 = lot.pieces(layout).iter().map(|p| taken(p)).total();
     let basis = Basis::Cartons {
         piece: lot.piece,
         panels,
@@ -190,7 +191,7 @@ fn panels(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
         }
     }
     let pieces = lot.pieces(layout);
-    let used: f64 = pieces.iter().map(|p| taken(p)).sum::<f64>() + 0.0;
+    let used: f64 = pieces.iter().map(|p| taken(p)).total();
     let shown = shown(layout, &mine);
     let basis = Basis::SidingCut {
         piece: lot.piece,
@@ -229,8 +230,8 @@ fn net_squares(layout: &LaidHouse) -> Shares {
 
 fn squares(layout: &LaidHouse, lots: &[Lot]) -> [TakeoffLine; 2] {
     let each = |l: &Lot| covered(layout, l.length);
-    let laid: f64 = lots.iter().map(|l| l.count() * each(l) / 100.0).sum::<f64>() + 0.0;
-    let ordered: f64 = lots.iter().map(|l| l.bought() * each(l) / 100.0).sum::<f64>() + 0.0;
+    let laid: f64 = lots.iter().map(|l| l.count() * each(l) / 100.0).total();
+    let ordered: f64 = lots.iter().map(|l| l.bought() * each(l) / 100.0).total();
     let shares = net_squares(layout);
     let (net, piece) = (shares.net(), siding_piece(layout));
     let bought =

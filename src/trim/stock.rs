@@ -1,6 +1,5 @@
 //! Lengths longer than stock parted, pieces marked, and each assigned to a stock length.
 
-use crate::real::Real;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::by_wall;
@@ -12,6 +11,7 @@ use crate::model::ids::{TrimMark, TrimStockId, WallId};
 use crate::model::post_angle::PostAngle;
 use crate::model::receiver::Field;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
+use crate::real::Real;
 
 /// Shortest length at the end of a run of boards, inches, where the one before can give way: common
 /// practice, no source.

@@ -1,13 +1,13 @@
 //! What panels keep clear of at the corners of slanted openings: where a side flatter than 45 degrees,
 //! kept clear of up and down, meets a steeper one, kept clear of sideways, up to where both lines meet.
 
-use crate::real::Real;
 use std::collections::BTreeMap;
 
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidEdge, LaidWall};
+use crate::real::Real;
 
 /// A corner of the room kept clear lies no farther from the opening's than so many clearances.
 const SHARPEST: f64 = 4.0;

@@ -7,7 +7,6 @@
 //! over it than that clearance, it is less the clearance too: the nail hem is cut off there. Areas are
 //! exact: see `sweep`.
 
-use crate::real::Real;
 use std::collections::BTreeMap;
 
 use super::area::{Area, NOISE, Stamps};
@@ -28,6 +27,7 @@ use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure;
 use crate::layout::wall::LaidWall;
+use crate::real::Real;
 
 /// What is wrong with one course.
 #[derive(Clone, Copy, Debug, Default)]

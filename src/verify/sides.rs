@@ -1,6 +1,5 @@
 //! The sides of each field: named all round, each for what it borders, each with its trim.
 
-use crate::real::Real;
 use std::collections::BTreeMap;
 
 use super::contour;
@@ -20,6 +19,7 @@ use crate::layout::wall::{LaidEdge, LaidElevation, LaidOpening, LaidWall};
 use crate::model::house::EdgeKind;
 use crate::model::receiver::Receiver;
 use crate::pitch;
+use crate::real::Real;
 
 /// Slopes nearer than this are one slope, degrees (`LayoutFact::DrawnSlope`, proposal).
 const SAME_SLOPE: f64 = 0.5;

@@ -1,6 +1,5 @@
 //! Trim pieces as they are cut: lengths, marks, stock.
 
-use crate::real::Real;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::along::reach;
@@ -16,6 +15,7 @@ use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::{Inches, Quantity};
 use crate::layout::violation::Subject;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
+use crate::real::Real;
 
 pub(super) fn check(layout: &Claims) -> [RuleCheck; 2] {
     [lengths(layout), stock(layout)]

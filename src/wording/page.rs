@@ -48,7 +48,7 @@ const BOARD: Words<13> = [
     ("show", "Show"),
     ("no_wall", "No wall was found there."),
 ];
-const TOOLS: Words<20> = [
+const TOOLS: Words<19> = [
     ("tool_look", "Look around"),
     ("tool_wall", "This is a wall"),
     ("tool_opening", "This is an opening"),
@@ -74,9 +74,8 @@ const TOOLS: Words<20> = [
     ("too_few", "At least two corners."),
     ("too_few_walls", "At least two walls."),
     ("join_more", "Tap more, or press F to make them one."),
-    ("sq_ft", "sq ft"),
 ];
-const SIDE: Words<46> = [
+const SIDE: Words<47> = [
     ("side", "What was read, and the layout"),
     ("read", "What was read"),
     ("found", "To look at"),
@@ -112,6 +111,7 @@ const SIDE: Words<46> = [
     ("elevation", "Elevation"),
     ("kind", "Kind"),
     ("size", "Width x height"),
+    ("area", "Area"),
     ("one_unit", "One unit of the drawing is"),
     ("no_scale", "No scale was found: use \"A length I know\"."),
     ("page_number", "Page of the PDF"),

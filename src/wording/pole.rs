@@ -5,6 +5,7 @@ use crate::model::pole::{
     DatumChoice, DatumEffects, DatumReason, DatumTerm, DatumWeight, EvenedCourses, FirstCourse,
     LineKind, MainLine, PoleTable, StripPlace, ThinStrips, WeighedIn,
 };
+use crate::real::Total;
 use crate::units::{LengthStyle, counted};
 
 /// What stands at a height of the pole.
@@ -103,7 +104,7 @@ pub fn choice(c: &DatumChoice, height: &str, laid: usize, style: LengthStyle) ->
 /// Points of a datum as told: its terms rounded to a tenth each, as they stand beside it, so that a reader's sum agrees.
 pub fn total(c: &DatumChoice) -> f64 {
     // The sum of nothing has a sign.
-    c.terms.iter().map(|t| tenth(t.points)).sum::<f64>() + 0.0
+    c.terms.iter().map(|t| tenth(t.points)).total()
 }
 
 fn tenth(points: f64) -> f64 {

@@ -4,12 +4,13 @@ use super::findings::findings_text;
 use crate::clean::terminal;
 use crate::finding::Severity;
 use crate::layout::Layout;
+use crate::real::Total;
 use crate::wording::{checks, proof, report as report_words};
 
 /// What a user sees when it is done.
 pub fn text(layout: &Layout) -> String {
     let walls = layout.walls().count();
-    let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum::<f64>() + 0.0;
+    let net: f64 = layout.walls().map(|(_, w)| w.net_area).total();
     let zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", terminal(z)));
     let name = format!("{}{zone}", terminal(&layout.drawing.name));
     let line = report_words::in_one_line(&name, layout.elevations.len(), walls, net);

@@ -1,7 +1,6 @@
 //! Patterns for gables, and for lower roofs whose slope no gable has: at every slope, how far the cut
 //! moves sideways in one course (`DrawingFact::RakeStep`, `TrimFact::RakeGap`), full size.
 
-use crate::real::Real;
 use std::collections::BTreeMap;
 
 use super::tiles::{Pattern, pages};
@@ -12,6 +11,7 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
 use crate::model::house::EdgeKind;
 use crate::model::ids::ElevationName;
+use crate::real::Real;
 use crate::wording::sheet_lengths::{length, short};
 use crate::wording::sheets::{self, PatternPlace};
 use crate::wording::siding;

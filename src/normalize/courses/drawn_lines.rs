@@ -3,6 +3,7 @@
 use crate::geom::near::Near;
 use crate::geom::segment::Segment;
 use crate::geom::vocabulary::{Point, Rect};
+use crate::model::layer_name::own_name;
 use crate::model::linework::{Linework, Role};
 
 /// Words in names of layers that hold what is said of a building, not the building (US National CAD
@@ -22,8 +23,7 @@ impl DrawnLines {
             .iter()
             .map(|l| {
                 // A reference's prefix says nothing: `residence$0$A-WALL` is no tag.
-                let name =
-                    l.layer.name.rsplit(['$', '|']).next().unwrap_or_default().to_lowercase();
+                let name = own_name(&l.layer.name).to_lowercase();
                 SAID.iter().any(|w| name.contains(w))
             })
             .collect();

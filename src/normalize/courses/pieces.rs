@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::drawing::Ink;
+use crate::model::layer_name::own_name;
 use crate::model::linework::{Linework, Role, Stroke};
 
 /// A line leans no more than this over its length, and in all, inches: prints round their points.
@@ -54,8 +55,7 @@ pub(in crate::normalize) fn may_be_course(s: &Stroke) -> bool {
 
 /// Whether a layer holds notes and marks by its name: lines in them are section marks and underlines.
 fn is_of_notes(name: &str) -> bool {
-    // Names bound from references have their prefix before the last `$`.
-    let name = name.rsplit(['$', '|']).next().unwrap_or(name).to_lowercase();
+    let name = own_name(name).to_lowercase();
     let mut fields = name.split(|c: char| !c.is_alphanumeric());
     fields.any(|f| NOTES.contains(&f) || f.starts_with("anno") || f.starts_with("anntext"))
 }

@@ -7,19 +7,20 @@ use super::drawn_lines::DrawnLines;
 use super::family::Link;
 use super::pieces::Piece;
 use crate::geom::segment::Segment;
+use crate::geom::tol::MARK;
 use crate::geom::vocabulary::{Point, Rect};
 
 /// Strokes of stone are shorter than this, inches (common practice, no source).
 const SHORT: f64 = 24.0;
-/// Fewest of them in a row with nothing drawn at their ends.
+/// Fewest of them in a row with nothing drawn at their ends: of our own choosing, no source.
 const ROW: usize = 3;
-/// No farther apart than this, inches.
+/// No farther apart than this, inches: of our own choosing, no source.
 const NEAR: f64 = 96.0;
-/// What stands at one level does so but for this, inches.
-const LEVEL: f64 = 1.0 / 32.0;
-/// An end stands on an upright line, or over the end of a course, but for this, inches.
+/// An end stands on an upright line, or over the end of a course, but for this, inches: of our own choosing,
+/// no source.
 const AT: f64 = 0.25;
-/// Joints of stone reach no farther than this, in pitches; jambs and corner boards do.
+/// Joints of stone reach no farther than this, in pitches; jambs and corner boards do: of our own choosing, no
+/// source.
 const JOINT: f64 = 1.5;
 
 /// Takes the links between courses and rows of such strokes.
@@ -54,8 +55,8 @@ pub(super) fn without_stone(
         beside.keys().copied().filter(|i| short(*i) && is_free(*i)).collect();
     let is_row = |stroke: usize| {
         let p = &pieces[stroke];
-        let from = pieces.partition_point(|q| q.y < p.y - LEVEL);
-        let row = (from..pieces.len()).take_while(|i| pieces[*i].y <= p.y + LEVEL);
+        let from = pieces.partition_point(|q| q.y < p.y - MARK);
+        let row = (from..pieces.len()).take_while(|i| pieces[*i].y <= p.y + MARK);
         row.filter(|i| free.contains(i) && p.over(&pieces[*i]) > -NEAR).count() >= ROW
     };
     let rows: BTreeSet<usize> =

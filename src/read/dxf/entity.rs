@@ -1,6 +1,5 @@
 //! One entity's group pairs to one shape.
 
-use crate::real::Real;
 use std::sync::Arc;
 
 use super::groups::Groups;
@@ -10,6 +9,7 @@ use super::text::{lines, plain};
 use crate::geom::vocabulary::{Affine, BezPath, Point, Vec2};
 use crate::model::drawing::{Across, Dimension, Polyline, Shape, Text, Up, Vertex};
 use crate::model::hatch::Hatch;
+use crate::real::Real;
 
 /// An insertion as it stands in the file.
 #[derive(Clone, Debug, PartialEq)]

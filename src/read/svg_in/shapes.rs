@@ -1,6 +1,5 @@
 //! Nodes of the tree as shapes on layers.
 
-use crate::real::Real;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -20,6 +19,7 @@ use crate::model::drawing::{
 use crate::model::unused::Unused;
 use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
+use crate::real::Real;
 
 struct Maker<'a> {
     names: &'a Names,

@@ -5,6 +5,7 @@ use crate::model::basis::Basis;
 use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::receiver::BareBy;
+use crate::real::Total;
 use crate::takeoff::lines::{Shares, waste, whole};
 
 /// A line in rolls, its shares counted in rolls.
@@ -41,7 +42,7 @@ pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {
     }
     let of = |by: BareBy| {
         let all = layout.walls().flat_map(|(_, w)| &w.bare).filter(|b| b.by == by);
-        all.map(|b| b.area).sum::<f64>() + 0.0
+        all.map(|b| b.area).total()
     };
     let laid = Basis::BarrierArea {
         area,

@@ -1,7 +1,6 @@
 // Beside the board: what was read, what was found, layers, settings, the job.
 const panels = (() => {
   let wrong = [], next = 0;
-  const feet = (inches) => `${(Math.round(inches * 16) / 16).toString()}"`;
   function table(title, heads, rows) {
     const t = make("table", {}, make("caption", {}, title));
     t.append(make("thead", {}, make("tr", {}, ...heads.map((h) => make("th", { scope: "col" }, h)))));
@@ -11,10 +10,10 @@ const panels = (() => {
   const show_button = (label, place) => { const b = make("button", { type: "button", "aria-label": `${W.show} ${label}` }, W.show); b.onclick = () => { board.go(place); board.canvas.scrollIntoView({ block: "nearest" }); }; return b; };
   const out_button = (id) => { const b = make("button", { type: "button", "aria-label": `${W.tool_out}: ${id}` }, W.tool_out); b.onclick = () => work.change({ at: ["skip"], add: id }); return b; };
   function read(seen) {
-    const walls = seen.walls.map((w) => make("tr", {}, make("th", { scope: "row" }, w.id), make("td", {}, w.elevation), make("td", { class: "n" }, w.area.toFixed(1)), make("td", {}, show_button(w.id, board.middle(w.faces[0])), " ", out_button(w.id))));
-    const holes = seen.openings.map((o) => make("tr", {}, make("th", { scope: "row" }, o.id), make("td", {}, W["kind_" + o.kind] || o.kind), make("td", { class: "n" }, `${feet(o.size[0])} x ${feet(o.size[1])}`), make("td", {}, show_button(o.id, board.middle(o.outline)))));
+    const walls = seen.walls.map((w) => make("tr", {}, make("th", { scope: "row" }, w.id), make("td", {}, w.elevation), make("td", { class: "n" }, w.area), make("td", {}, show_button(w.id, board.middle(w.faces[0])), " ", out_button(w.id))));
+    const holes = seen.openings.map((o) => make("tr", {}, make("th", { scope: "row" }, o.id), make("td", {}, W["kind_" + o.kind] || o.kind), make("td", { class: "n" }, o.size), make("td", {}, show_button(o.id, board.middle(o.outline)))));
     const scale = seen.inches ? `${W.one_unit} ${+seen.inches.toPrecision(6)}"` : W.no_scale;
-    el("read").replaceChildren(make("p", {}, `${seen.format}. ${scale}`), ...(walls.length ? [table(W.walls, [W.name, W.elevation, W.sq_ft, ""], walls)] : []), ...(holes.length ? [table(W.openings, [W.name, W.kind, W.size, ""], holes)] : []));
+    el("read").replaceChildren(make("p", {}, `${seen.format}. ${scale}`), ...(walls.length ? [table(W.walls, [W.name, W.elevation, W.area, ""], walls)] : []), ...(holes.length ? [table(W.openings, [W.name, W.kind, W.size, ""], holes)] : []));
     if (/PDF/.test(seen.format)) el("read").append(page_field());
   }
   function page_field() {
@@ -48,7 +47,7 @@ const panels = (() => {
   }
   el("show_wrong").onclick = () => { if (wrong.length) { const f = wrong[next++ % wrong.length]; board.go(f.at); tell(f.message); } else tell(W.no_place); };
   return {
-    show(seen, job) { read(seen); found(seen.findings); layers(seen); settings.show(job); el("job").value = job; },
+    show(seen, job) { read(seen); found(seen.findings); layers(seen); settings.show(seen.said); el("job").value = job; },
     refused(why) { found(why); if (why[0]) tell(why[0].message); },
   };
 })();

@@ -16,7 +16,7 @@ const results = (() => {
     el("results").replaceChildren();
     el("files").replaceChildren(...files.map(([path, bytes]) => make("li", {}, link(bytes, path, path, { "data-file": path }), ` ${kb(bytes.length)}`)));
     if (!files.length) return;
-    el("results").append(link(archive, stem + "-layout.zip", W.save_all, { id: "save_all" }));
+    if (archive) el("results").append(link(archive, stem + "-layout.zip", W.save_all, { id: "save_all" }));
     const page = files.find(([path]) => path === "review.html");
     if (page) {
       const b = make("button", { type: "button", id: "open_review" }, W.open_review);

@@ -38,25 +38,16 @@ const settings = (() => {
     for (const f of el("settings").querySelectorAll("label")) f.hidden = !f.dataset.said.includes(word);
     for (const f of el("settings").querySelectorAll("fieldset")) f.hidden = !f.querySelector("label:not([hidden])");
   };
-  // What a job says, section by section: simple values alone, the rest stays in its text.
-  function said(text) {
-    const out = {};
-    let section = "";
-    for (const line of text.split("\n")) {
-      const head = line.match(/^\s*\[([a-z_]+)\]\s*(#.*)?$/), pair = line.match(/^\s*([a-z_]+)\s*=\s*("(?:[^"\\]|\\.)*"|'[^']*'|[^#]+)/);
-      if (/^\s*\[\[/.test(line)) section = "";
-      else if (head) section = head[1];
-      else if (pair && section) { const v = pair[2].trim(); try { out[`${section}.${pair[1]}`] = v[0] === "'" ? v.slice(1, -1) : String(JSON.parse(v)); } catch { out[`${section}.${pair[1]}`] = v; } }
-    }
-    return out;
-  }
   return {
     async start() { schema = JSON.parse(await program.call("settings", [])); build(); },
     roles: () => { const l = schema && of(schema.properties.layers); return l ? Object.keys(l.properties || {}) : []; },
-    show(text) {
+    // What the job says, as the program reads its text.
+    show(said) {
       if (!made) return;
-      const now = said(text);
-      for (const box of el("settings").querySelectorAll("input, select")) box.value = now[box.name] ?? "";
+      for (const box of el("settings").querySelectorAll("input, select")) {
+        const [section, key] = box.name.split("."), now = said[section] && said[section][key];
+        box.value = now == null ? "" : String(now);
+      }
     },
   };
 })();

@@ -59,7 +59,7 @@ const tools = (() => {
   function tap(place) {
     if (!work.seen()) return;
     const wall = board.wall_at(place);
-    if (tool === "look") return say(wall ? `${wall.id}: ${wall.area.toFixed(1)} ${W.sq_ft}` : W.no_wall);
+    if (tool === "look") return say(wall ? `${wall.id}: ${wall.area}` : W.no_wall);
     if (tool === "out") return wall ? finish({ at: ["skip"], add: wall.id }) : say(W.no_wall);
     if (tool === "join") {
       if (!wall) return say(W.no_wall);

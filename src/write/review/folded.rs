@@ -1,7 +1,6 @@
 //! The house folded up: every wall on the plan, stood round the corners that were found. Walls that no corner
 //! joins to the rest stand in the plane of their elevation's first one that is.
 
-use crate::real::Real;
 use std::collections::BTreeMap;
 
 use serde::Serialize;
@@ -10,6 +9,7 @@ use super::html::n;
 use crate::layout::Layout;
 use crate::layout::wall::LaidWall;
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand};
+use crate::real::Real;
 
 /// A right angle, degrees.
 const SQUARE: f64 = 90.0;

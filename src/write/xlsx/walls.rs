@@ -6,6 +6,7 @@ use crate::layout::wall::{LaidOpening, LaidWall};
 use crate::model::item::Item;
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::Takeoff;
+use crate::real::Total;
 use crate::wording::tables;
 use crate::wording::takeoff::items;
 use crate::write::json::word;
@@ -84,7 +85,7 @@ fn pieces(w: &LaidWall) -> usize {
 }
 
 fn share(line: &TakeoffLine, mine: impl Fn(&crate::model::quantity::Share) -> bool) -> f64 {
-    line.shares.iter().filter(|s| mine(s)).map(|s| s.net).sum::<f64>() + 0.0
+    line.shares.iter().filter(|s| mine(s)).map(|s| s.net).total()
 }
 
 fn total(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine], first: u32) {
@@ -122,8 +123,7 @@ fn elevations(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine], (first, las
         g.text(0, &e.name, Look::Text);
         let same = layout.elevations.iter().filter(|o| o.name == e.name);
         let walls: Vec<&LaidWall> = same.flat_map(|o| &o.walls).collect();
-        let sum =
-            |f: &dyn Fn(&LaidWall) -> f64| -> f64 { walls.iter().map(|w| f(w)).sum::<f64>() + 0.0 };
+        let sum = |f: &dyn Fn(&LaidWall) -> f64| -> f64 { walls.iter().map(|w| f(w)).total() };
         let put = |g: &mut Grid, col: u16, v: f64, look: Look| {
             let c = letter(col);
             // A name that holds a wildcard would match others; the exact match has none.

@@ -143,10 +143,19 @@ impl Browser {
         self.text("state").await
     }
 
+    /// The text that a script gives.
+    async fn said(&self, script: &str) -> String {
+        self.ask(script).await.as_str().unwrap_or_default().to_owned()
+    }
+
     /// The text of an element.
     pub async fn text(&self, id: &str) -> String {
-        let got = self.ask(&format!("return document.getElementById('{id}').textContent")).await;
-        got.as_str().unwrap_or_default().to_owned()
+        self.said(&format!("return document.getElementById('{id}').textContent")).await
+    }
+
+    /// The job as it stands.
+    pub async fn job(&self) -> String {
+        self.said("return document.getElementById('job').value").await
     }
 
     /// Presses a button.
@@ -190,12 +199,6 @@ impl Browser {
                 .unwrap();
             self.idle().await;
         }
-    }
-
-    /// The job as it stands.
-    pub async fn job(&self) -> String {
-        let got = self.ask("return document.getElementById('job').value").await;
-        got.as_str().unwrap_or_default().to_owned()
     }
 
     /// Presses what saves, and waits for the file.
