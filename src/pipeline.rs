@@ -7,6 +7,7 @@ mod head;
 mod letters;
 mod pages;
 pub mod quantities;
+mod reread;
 mod suggest;
 pub mod waiting_prices;
 
@@ -49,6 +50,7 @@ use crate::{cores, extract, joint, receive, seam, takeoff, trim, verify, work};
 
 pub use self::first_job::first_job;
 pub use self::head::{Checked, Reading, checked, layers, reading};
+pub use self::reread::{compared, reread};
 pub use self::suggest::suggestions;
 
 /// What is told to whoever watches the search for seams.

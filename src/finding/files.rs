@@ -244,6 +244,11 @@ group! {
             /// What the reader says.
             reader_says: String,
         }
+        /// A folder that should hold a layout holds none.
+        NoLayoutFolder "no-layout-folder", Error, Office {
+            /// The folder, or what stands there.
+            path: String,
+        }
         /// The overlay is no copy of the drawing.
         OverlayApart "overlay-apart", Info, Office {
             /// Why.

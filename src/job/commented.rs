@@ -102,7 +102,8 @@ pub fn text() -> String {
             out.push_str("# [[zone.stock]]\n# length = 150.0\n");
             continue;
         }
-        const LISTS: [&str; 10] = [
+        const LISTS: [&str; 11] = [
+            "revision",
             "elevation",
             "wall",
             "opening",
@@ -258,6 +259,7 @@ mod tests {
         (job.courses.clear_of_roof, job.courses.clear_of_ledge) = (None, None);
         assert_eq!(job.stocks.len(), 1);
         job.stocks.clear();
+        job.revision.clear();
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);
         without_posts(&mut job);
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);

@@ -16,6 +16,7 @@ use super::layers::{AGREED_LAYERS, is_identification, wildcard};
 use super::map_schema::named_by;
 use super::parts::{Band, MovementJoint};
 use super::product::Product;
+use super::revision::Revision;
 use super::seams::SeamSettings;
 use super::sheet::SheetRules;
 use super::siding::kind::Siding;
@@ -40,6 +41,9 @@ use crate::model::trim::TrimStock;
 pub struct Job {
     /// What the title block says.
     pub title: Title,
+    /// Revisions of the drawing, for the table of revisions on every sheet.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub revision: Vec<Revision>,
     /// How the drawing is read.
     pub drawing: Reading,
     /// Layer names of each role, with `*` and `?`; a role named here replaces its default names.

@@ -25,6 +25,15 @@ Examples:
   lapwright layout house.dxf --strict --quiet
   lapwright layout house.dxf --job house.toml --compare-waiting
   lapwright layout - < house.dxf";
+/// Under the help of `compare`.
+pub const COMPARE: &str = "\
+Examples:
+  lapwright compare house-layout house-b.dxf --job house.toml --out house-b-changes
+  lapwright compare house-layout house-b-layout --prices prices.csv
+  lapwright compare house-a.dxf house-b.dxf --format json > changes.json
+
+Walls, openings and fixtures are matched by place and shape. A drawing that was moved on
+its sheet or drawn the other hand is the same house.";
 /// Under the help of `check`.
 pub const CHECK: &str = "\
 Example:

@@ -4,6 +4,7 @@
 pub mod cautions;
 pub mod checks;
 pub mod command;
+pub mod compare;
 pub mod convention;
 pub mod corners;
 pub mod cover;

@@ -117,6 +117,8 @@ mod recount_estimate;
 mod recount_flashing;
 mod regions;
 mod review;
+mod revision_files;
+mod revisions;
 mod roof_slopes;
 mod samples;
 #[path = "../seamcase/mod.rs"]

@@ -255,6 +255,7 @@ fn of_files(code: &str) -> Option<Input> {
         "job-value" => drawn(&wall(), "[product]\ncarton = 0\n"),
         "write-failed" => Input::NoneKnown,
         "known-unreadable" => command(&["check", "d.dxf", "--known", "16 feet"], &[]),
+        "no-layout-folder" => command(&["compare", ".", "house.dxf"], &[]),
         "file-unreadable" => command(&["check", "no-such.dxf"], &[]),
         "out-failed" => Input::FullDevice,
         "out-refused" => command(&["template", "."], &[("job.toml", "# mine")]),

@@ -11,6 +11,7 @@ pub(super) mod labels;
 pub(super) mod marks;
 mod openings;
 mod restricted;
+mod revised;
 mod slopes;
 mod trims;
 pub(super) mod view;
@@ -101,11 +102,17 @@ fn shapes(c: &mut Canvas, s: &Shown, view: &View) {
     failed::circles(c, s.on, view);
     ground::ground(c, s.elevation, view);
     trims::lines(c, s.on, view);
+    if s.shows != Shows::Trim {
+        revised::clouds(c, s.on, view);
+    }
 }
 
 /// Dimensions, names and marks.
 fn words(c: &mut Canvas, s: &Shown, view: &View) -> LeftOff {
     let (e, on) = (s.elevation, s.on);
+    if s.shows != Shows::Trim {
+        revised::marks(c, on, view, s.shows != Shows::Overview);
+    }
     if s.shows == Shows::Trim {
         let (marks, crowded) = trims::marks(c, on, e, view);
         return LeftOff { marks, names: 0, crowded };
@@ -156,6 +163,9 @@ pub(super) fn footnotes(layout: &Layout, e: &LaidElevation, on: &AtElevation) ->
     let mut out = vec![legend::RIP.to_owned()];
     if layout.job.siding().receivers.has_pockets() && restricted::places_of(on).next().is_some() {
         out.push(crate::wording::restricted::LEGEND.to_owned());
+    }
+    if !on.revised.is_empty() {
+        out.push(crate::wording::compare::CLOUDS.to_owned());
     }
     if !on.failed.is_empty() {
         out.push(legend::FAILED.to_owned());

@@ -13,6 +13,7 @@ pub(super) fn explanation(code: FileCode) -> &'static Explanation {
         FileCode::PageNotMade => &PAGE_NOT_MADE,
         FileCode::LayoutFormat => &LAYOUT_FORMAT,
         FileCode::LayoutUnreadable => &LAYOUT_UNREADABLE,
+        FileCode::NoLayoutFolder => &NO_LAYOUT_FOLDER,
         FileCode::OverlayApart => &OVERLAY_APART,
     }
 }
@@ -52,6 +53,12 @@ const PAGE_NOT_MADE: Explanation = Explanation {
     cause: "The page is made in a checkout of the program's source: the library is built anew for a browser. This program was built without the feature that does it, the source is not here, or the build failed. Nothing was written.",
     remedy: "In a checkout, run `cargo run --release --features page -- page --out lapwright.html`. The target `wasm32-unknown-unknown` must be installed: `rustup target add wasm32-unknown-unknown`.",
     example: "lapwright page --out lapwright.html",
+};
+const NO_LAYOUT_FOLDER: Explanation = Explanation {
+    title: "A folder holds no layout",
+    cause: "`compare`, or `layout --keep`, was given a folder without a layout.json: it was not written by `lapwright layout`, or the file was taken away.",
+    remedy: "Give the folder that `lapwright layout` wrote. `compare` takes a drawing too.",
+    example: "lapwright compare house-check house.dxf",
 };
 const LAYOUT_FORMAT: Explanation = Explanation {
     title: "A file is no layout of this version",

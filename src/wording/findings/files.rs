@@ -38,6 +38,10 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
                 "The file is damaged or was changed: lay the drawing out again with `lapwright layout`.",
             )
         }
+        FileFinding::NoLayoutFolder { path } => FindingWords::new(
+            format!("{path} holds no layout: there is no layout.json in it"),
+            "Give a folder that `lapwright layout` wrote, or the drawing itself.",
+        ),
         FileFinding::OverlayApart { reason } => {
             let why = match reason {
                 OverlayReason::BinarySource => "the drawing is a binary DXF",

@@ -1,0 +1,65 @@
+//! Layouts that were written before, read back: a folder of results, or its `layout.json`.
+
+use std::fs;
+use std::path::Path;
+
+use super::files;
+use crate::finding::Refusal;
+use crate::finding::files::FileFinding;
+use crate::layout::Layout;
+use crate::layout::set::LaidSets;
+use crate::outputs::names::ZONE;
+use crate::pipeline::reread;
+use crate::read::layout_json;
+
+/// Name of a layout's file.
+const LAYOUT: &str = "layout.json";
+
+/// What a path leads to.
+pub(super) enum Earlier {
+    /// A layout that was written, with its zones.
+    Layout(Box<LaidSets>),
+    /// Something else: a drawing.
+    Drawing,
+}
+
+/// Reads what a path leads to: a folder of results, a `layout.json`, or a drawing, which is left to others.
+///
+/// # Errors
+/// `no-layout-folder` for a folder without a layout; what the reader says of a file that is none of this version.
+pub(super) fn of(path: &Path) -> Result<Earlier, Refusal> {
+    let json = path.extension().is_some_and(|e| e.eq_ignore_ascii_case("json"));
+    if json {
+        let layout = layout_json::layout(&files::read(path)?)?;
+        return Ok(Earlier::Layout(Box::new(reread(layout, Vec::new()))));
+    }
+    if path.is_dir() {
+        folder(path).map(|s| Earlier::Layout(Box::new(s)))
+    } else {
+        Ok(Earlier::Drawing)
+    }
+}
+
+/// Reads a folder of results: the house's layout, and those of its zones.
+///
+/// # Errors
+/// As [`of`].
+pub(super) fn folder(path: &Path) -> Result<LaidSets, Refusal> {
+    if !path.join(LAYOUT).is_file() {
+        let path = path.display().to_string();
+        return Err(Refusal::new(FileFinding::NoLayoutFolder { path }));
+    }
+    let read = |at: &Path| -> Result<Layout, Refusal> {
+        layout_json::layout(&files::read(&at.join(LAYOUT))?)
+    };
+    let house = read(path)?;
+    let inner = fs::read_dir(path).map(|all| all.flatten().map(|e| e.path()).collect::<Vec<_>>());
+    let mut zones: Vec<_> = inner.unwrap_or_default();
+    zones.retain(|p| {
+        let name = p.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
+        name.starts_with(ZONE) && p.join(LAYOUT).is_file()
+    });
+    zones.sort();
+    let zones = zones.iter().map(|p| read(p)).collect::<Result<Vec<_>, _>>()?;
+    Ok(reread(house, zones))
+}
