@@ -233,23 +233,6 @@ impl Canvas {
         self.firm_ring(ink, &points);
     }
 
-    /// Text centered on a point whose room is taken already.
-    pub(super) fn written(&mut self, text: &str, bold: bool, at: Point) {
-        self.write(text, TEXT, bold, at, Across::Center);
-    }
-
-    /// Room for a box about its center: off lines that must be seen where there is any, else off text alone.
-    pub(super) fn room(
-        &mut self,
-        about: Rect,
-        to: Point,
-        wish: Point,
-        reach: f64,
-    ) -> Option<Point> {
-        let clear = self.placer.near(about, to, wish, reach, Off::LinesAlone);
-        clear.or_else(|| self.placer.near(about, to, wish, reach, Off::Text))
-    }
-
     /// Text centered on a white ground, so that lines under it do not cross it.
     pub(super) fn on_ground(&mut self, text: &str, height: f64, at: Point) {
         self.placer.take(text_box(text, height, false, at));

@@ -162,6 +162,10 @@ pub struct Layout {
     /// Leave PDF and PNG out, for speed
     #[arg(long)]
     pub no_pictures: bool,
+    /// Hold seams, panels and marks of walls that did not change since this earlier layout (a folder that
+    /// `layout` wrote), lay the others anew with what those panels have left, and tell what that costs in panels
+    #[arg(long, value_name = "OLD", conflicts_with = "compare_waiting")]
+    pub keep: Option<PathBuf>,
     /// Print what it costs in panels that fewer offcuts wait at the ends of walls, and write nothing
     #[arg(long)]
     pub compare_waiting: bool,

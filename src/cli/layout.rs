@@ -3,11 +3,12 @@
 use std::process::ExitCode;
 
 use super::args::{Layout, Overlay};
+use super::earlier;
 use super::files;
 use super::loading::{Loaded, load, sources};
 use super::outcome::{Outcome, tell_failed};
 use super::place::{self, Place};
-use super::progress::{lay, watched};
+use super::progress::{lay_keeping, watched};
 use super::takeoff::{priced, prices};
 use super::terminal::{print, refused, refused_usage, tell, tell_line, tell_recovered};
 use crate::clean::terminal;
@@ -42,13 +43,19 @@ pub(super) fn run(a: &Layout) -> ExitCode {
     if a.compare_waiting {
         return compare_waiting(&loaded, &findings, a.quiet);
     }
+    let old = match a.keep.as_deref().map(earlier::folder).transpose() {
+        Ok(old) => old,
+        Err(r) => return refused(&r, &findings, style),
+    };
     let mut sources = sources(&a.reading);
     sources.extend(a.prices.as_deref());
+    sources.extend(a.keep.as_deref());
     // Told before the search, not after it.
     if let Err(r) = files::ready(&place, &sources, a.replace) {
         return refused(&r, &findings, style);
     }
-    let laid = lay(&loaded, &mut findings, a.quiet).and_then(|sets| priced(sets, prices.as_ref()));
+    let laid = lay_keeping(&loaded, old.as_ref(), &mut findings, a.quiet)
+        .and_then(|sets| priced(sets, prices.as_ref()));
     let sets = match laid {
         Ok(l) => l,
         Err(r) => return refused(&r, &findings, style),

@@ -8,6 +8,7 @@ mod corners;
 mod faces;
 mod fixtures;
 mod grade;
+mod hold;
 mod letter;
 mod openings;
 mod orders;
@@ -21,8 +22,8 @@ use std::collections::BTreeSet;
 
 use align::{Paired, paired};
 use changed::Told;
+pub use hold::{SameWall, names, same_walls};
 use letter::next_letter;
-pub use walls::WallPair;
 
 use crate::job::differences::differences;
 use crate::layout::Layout;

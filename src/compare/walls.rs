@@ -6,13 +6,13 @@ use crate::layout::wall::LaidElevation;
 /// A wall in both layouts, by its places in its elevations; `by` is how far it was moved as a whole, on the
 /// new elevation.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct WallPair {
+pub(super) struct WallPair {
     /// Elevation of the old layout, and the wall among its walls.
-    pub old: (usize, usize),
+    pub(super) old: (usize, usize),
     /// Elevation of the new layout, and the wall among its walls.
-    pub new: (usize, usize),
+    pub(super) new: (usize, usize),
     /// How far it was moved as a whole: right and up.
-    pub by: [f64; 2],
+    pub(super) by: [f64; 2],
 }
 
 /// What two outlines must have in common to be one wall.

@@ -6,15 +6,14 @@
 
 use std::collections::BTreeMap;
 
+use super::panel_names::{Names, panel_name};
 use super::pieces::Making;
 use super::wall_order::waiting;
 use crate::geom::tol::{ROUNDING, SAME};
 use crate::job::Job;
 use crate::job::steps::{down, up};
-use crate::job::stock::{Stock, panel_letter, stock_of};
 use crate::model::course::{PlannedCourse, PlannedRun};
 use crate::model::house::{DrawnWall, House, OpeningKind};
-use crate::model::ids::PanelId;
 use crate::model::receiver::Field;
 use crate::model::seam::{
     Cut, RunPlan, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun, StockWeight,
@@ -55,7 +54,7 @@ fn outward(r: &PlannedRun, steps: i64) -> (f64, f64) {
 }
 
 /// What of them no panel covers, left and right.
-fn spare(r: &PlannedRun, steps: i64) -> [f64; 2] {
+pub(super) fn spare(r: &PlannedRun, steps: i64) -> [f64; 2] {
     let (x0, x1) = outward(r, steps);
     [(r.x0 + r.gap - x0).max(0.0), (x1 - (r.x1 - r.gap)).max(0.0)]
 }
@@ -135,17 +134,18 @@ pub struct CutHouse {
 }
 
 /// Turns the answer into pieces with marks and panels with names. `codes[i]` begins the marks of
-/// `fields[i]`.
+/// `fields[i]`; panels that `held` gives a number have it in their names, others the numbers after them.
 pub fn make(
     walls: &[&DrawnWall],
     courses: &[Vec<PlannedCourse>],
     codes: &[String],
     plan: &SeamPlan,
+    held: &BTreeMap<usize, usize>,
     job: &Job,
 ) -> CutHouse {
     let plans: BTreeMap<&str, &RunPlan> = plan.runs.iter().map(|r| (r.id.as_str(), r)).collect();
     let stocks = job.panel_stocks();
-    let mut names = Names::new(&stocks, &plan.stocks);
+    let mut names = Names::new(&stocks, &plan.stocks, held);
     // Panels are numbered as they are opened: wall by wall in the order of walls.
     for course in plan.order.iter().filter_map(|i| courses.get(*i)).flatten() {
         let cuts = course.runs.iter().filter_map(|r| plans.get(r.id.as_str()));
@@ -164,47 +164,6 @@ pub fn make(
         .collect();
     let panels = panels(&made, &names, job);
     CutHouse { courses: made, panels }
-}
-
-/// Panels named in the order they are first cut: `P1`, `P2`, those of a second length `S1`, `S2`.
-struct Names<'a> {
-    /// Stock and number among its panels, by panel.
-    order: BTreeMap<usize, (usize, usize)>,
-    /// The last number of each stock.
-    last: Vec<usize>,
-    stocks: &'a [Stock],
-    /// Lengths of panels, where there are several.
-    lengths: &'a [f64],
-}
-
-impl<'a> Names<'a> {
-    fn new(stocks: &'a [Stock], lengths: &'a [f64]) -> Self {
-        Names { order: BTreeMap::new(), last: vec![0; stocks.len()], stocks, lengths }
-    }
-
-    /// The length that a panel is stocked in.
-    fn length(&self, panel: usize) -> f64 {
-        // The answer has it in whole steps.
-        let stock = self.lengths.get(panel).map_or(0, |laid| stock_of(self.stocks, *laid));
-        self.stocks.get(stock).map_or(0.0, |s| s.length)
-    }
-
-    fn name(&mut self, panel: usize) -> PanelId {
-        let stock = stock_of(self.stocks, self.length(panel));
-        let last = &mut self.last;
-        let named = self.order.entry(panel).or_insert_with(|| {
-            let number = last.get_mut(stock).map_or(0, |n| {
-                *n += 1;
-                *n
-            });
-            (stock, number)
-        });
-        panel_name(*named)
-    }
-}
-
-fn panel_name((stock, number): (usize, usize)) -> PanelId {
-    format!("{}{number}", panel_letter(stock)).into()
 }
 
 fn one_course(

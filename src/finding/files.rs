@@ -185,6 +185,25 @@ pub enum PageFault {
     },
 }
 
+/// Why nothing can be held of an earlier layout.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "reason", rename_all = "kebab-case")]
+pub enum KeepFault {
+    /// Boards are jointed on studs: they are held by no search for seams.
+    Boards,
+    /// Panels are of several stock lengths.
+    StockLengths,
+    /// Both halves of ripped panels serve.
+    Halves,
+    /// The house is drawn the other hand.
+    OtherHand,
+    /// The job lays by other settings than the earlier one.
+    Settings {
+        /// Their keys.
+        keys: Vec<String>,
+    },
+}
+
 group! {
     /// What could not be read or written.
     FileFinding, FileCode {
@@ -248,6 +267,12 @@ group! {
         NoLayoutFolder "no-layout-folder", Error, Office {
             /// The folder, or what stands there.
             path: String,
+        }
+        /// Nothing can be held of an earlier layout.
+        LayoutNotKept "layout-not-kept", Error, Office {
+            /// Why.
+            #[serde(flatten)]
+            fault: KeepFault,
         }
         /// The overlay is no copy of the drawing.
         OverlayApart "overlay-apart", Info, Office {

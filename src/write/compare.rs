@@ -122,8 +122,8 @@ fn wall(w: &WallEffect, style: LengthStyle) -> String {
     for l in &w.lines {
         let more = l.net[1] - l.net[0];
         out.push_str(&format!(
-            "      {:<44} {:>9} -> {:<9} {more:>+8.2}\n",
-            fitted(&format!("{}, {}", items::item(&l.item, style), items::unit(l.unit)), 44),
+            "      {:<42} {:>8} -> {:<8} {more:>+8.2}\n",
+            fitted(&format!("{}, {}", items::item(&l.item, style), items::unit(l.unit)), 42),
             format!("{:.2}", l.net[0]),
             format!("{:.2}", l.net[1]),
         ));

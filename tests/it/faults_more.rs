@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use lapwright::job::{WaitingLimit, file as job_file};
 use lapwright::layout::Layout;
 use lapwright::layout::course::LaidRun;
+use lapwright::layout::kept::{Kept, KeptPiece};
 use lapwright::layout::piece::{EndCut, Piece};
 use lapwright::layout::rule::Rule;
 use lapwright::layout::wall::{LaidEdge, LaidWall};
@@ -44,6 +45,22 @@ fn run(l: &mut Layout, keep: impl Fn(&LaidRun) -> bool) -> &mut LaidRun {
     let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
     let mut runs = walls.flat_map(|w| &mut w.courses).flat_map(|c| &mut c.runs);
     runs.find(|r| keep(r)).unwrap()
+}
+
+/// Holds the first piece as it is, and then the change.
+fn held(l: &mut Layout, change: impl Fn(&mut KeptPiece)) {
+    let w = &l.elevations[0].walls[0];
+    let (c, p) = (&w.courses[0], &w.courses[0].runs[0].pieces[0]);
+    let mut piece = KeptPiece {
+        mark: p.mark.clone(),
+        wall: w.id.clone(),
+        panel: p.panel.clone(),
+        cut: [p.start, p.end],
+        x: [p.x0, p.x1],
+        bottom: c.bottom,
+    };
+    change(&mut piece);
+    l.laid.kept = Some(Kept { pieces: vec![piece], panels: 1, ..Kept::default() });
 }
 
 fn gone(l: &mut Layout, kind: TrimKind) {
@@ -399,7 +416,12 @@ const STOCKED: [(&str, Rule, Break); 7] = [
 ];
 
 /// Faults of the plan that a crew follows.
-const PLAN: [(&str, Rule, Break); 8] = [
+const PLAN: [(&str, Rule, Break); 11] = [
+    ("a held piece hung elsewhere", Rule::KeptPieces, |l| held(l, |k| k.x[0] += 1.0)),
+    ("a held piece cut from another panel", Rule::KeptPieces, |l| {
+        held(l, |k| k.panel = "P99".into())
+    }),
+    ("a held piece that hangs nowhere", Rule::KeptPieces, |l| held(l, |k| k.mark = "gone".into())),
     ("more offcuts than the job lets wait", Rule::OffcutsWaiting, |l| {
         l.job.seams.waiting = WaitingLimit::at_most(2)
     }),

@@ -79,6 +79,7 @@ mod inflate;
 mod jagged_grade;
 #[path = "../jobcase/mod.rs"]
 mod jobcase;
+mod keeping;
 mod kind_words;
 mod layouts;
 mod letters;

@@ -395,12 +395,12 @@ fn elevations_walls_and_kinds_that_come_and_go_are_told_once() {
     let found = compared(&lay(&new), &first, None);
     let how = How::Added { size, openings: 4 };
     assert_eq!(told(&found), [expected(Subject::Elevation, &gone.title, how)]);
-    // The window at the foot becomes a door of the same size.
+    // A window is drawn on the layer of doors.
     let mut new = old.clone();
-    let door = new.faces[0].doors.remove(0);
-    new.faces[0].windows.push(door);
+    let window = new.faces[0].windows.remove(0);
+    new.faces[0].doors.push(window);
     let found = compared(&first, &lay(&new), None);
-    let how = How::Kind { from: OpeningKind::Door, to: OpeningKind::Window };
+    let how = How::Kind { from: OpeningKind::Window, to: OpeningKind::Door };
     assert_eq!(told(&found), [expected(Subject::Opening, &old.faces[0].title, how)]);
 }
 

@@ -110,9 +110,10 @@ fn shapes(c: &mut Canvas, s: &Shown, view: &View) {
 /// Dimensions, names and marks.
 fn words(c: &mut Canvas, s: &Shown, view: &View) -> LeftOff {
     let (e, on) = (s.elevation, s.on);
-    if s.shows != Shows::Trim {
-        revised::marks(c, on, view, s.shows != Shows::Overview);
-    }
+    let revised = match s.shows {
+        Shows::Trim => 0,
+        shows => revised::marks(c, on, view, shows != Shows::Overview),
+    };
     if s.shows == Shows::Trim {
         let (marks, crowded) = trims::marks(c, on, e, view);
         return LeftOff { marks, names: 0, crowded };
@@ -126,14 +127,14 @@ fn words(c: &mut Canvas, s: &Shown, view: &View) -> LeftOff {
         dims::upright(c, e, view);
     }
     slopes::slopes(c, e, view);
-    let mut left = LeftOff::default();
+    let mut left = LeftOff { marks: revised, ..LeftOff::default() };
     if s.shows == Shows::Overview {
         failed::numbers(c, on, view);
         marks::names(c, e, view);
         ground::bare(c, e, s.behind, view);
     } else {
         left.names = failed::marks(c, on, view);
-        left.marks = breaks::marks(c, on, e, view) + marks::marks(c, e, view);
+        left.marks += breaks::marks(c, on, e, view) + marks::marks(c, e, view);
         if s.shows == Shows::Pieces {
             let (marks, crowded) = trims::marks(c, on, e, view);
             left.marks += marks;

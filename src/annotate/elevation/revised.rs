@@ -4,7 +4,7 @@
 use super::view::View;
 use crate::annotate::canvas::{Canvas, fitted};
 use crate::annotate::elevation_index::{AtElevation, RevisedAt};
-use crate::annotate::place::edge_towards;
+use crate::annotate::place::{Off, edge_towards};
 use crate::annotate::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::typeface;
@@ -109,7 +109,10 @@ fn triangle(c: &mut Canvas, r: &RevisedAt, said: &str, cloud: Rect, reach: f64) 
     let about = Rect::from_center_size(Point::ORIGIN, (wide + 0.06, high + 0.06));
     let target = Point::new(cloud.x1, cloud.y1);
     let wish = Point::new(cloud.x1, cloud.y1 + high / 2.0 + 0.1);
-    let Some(at) = c.room(about, target, wish, reach) else { return false };
+    // Off lines that must be seen where there is room, else off text alone.
+    let clear = c.placer.near(about, target, wish, reach, Off::LinesAlone);
+    let placed = clear.or_else(|| c.placer.near(about, target, wish, reach, Off::Text));
+    let Some(at) = placed else { return false };
     let left = Point::new(at.x - wide / 2.0, at.y - high / 2.0);
     let peak = left + Vec2::new(half, high);
     let corners = [left, left + Vec2::new(2.0 * half, 0.0), peak];
@@ -121,8 +124,8 @@ fn triangle(c: &mut Canvas, r: &RevisedAt, said: &str, cloud: Rect, reach: f64) 
     c.ring(Ink::Ground, &corners);
     c.firm_ring(Ink::Cloud, &corners);
     // The middle of a triangle lies a third up.
-    c.written(r.letter, true, left + Vec2::new(half, high / 3.0));
-    c.written(&said, false, left + Vec2::new(2.0 * half + 0.05 + words / 2.0, high / 3.0));
+    c.centered(r.letter, TEXT, true, left + Vec2::new(half, high / 3.0));
+    c.centered(&said, TEXT, false, left + Vec2::new(2.0 * half + 0.05 + words / 2.0, high / 3.0));
     true
 }
 

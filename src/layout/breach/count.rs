@@ -35,6 +35,10 @@ pub enum CountBreach {
     WallOrder,
     /// More offcuts wait at the end of a wall than may.
     OffcutsWaiting,
+    /// A wall that is held has other pieces than are listed.
+    KeptWall,
+    /// Held pieces are of another number of panels than is told.
+    KeptPanels,
     /// Offcuts at the end of a wall are told otherwise than they wait.
     OffcutsTold,
     /// A panel gives pieces to walls farther apart in the order than offcuts may go.

@@ -14,6 +14,8 @@ pub(super) fn count(breach: &CountBreach, style: LengthStyle) -> String {
         CountBreach::SeamsLeast { what } => format!("{} told as the least", seams(*what)),
         CountBreach::SeamOnJambUntold => "a seam on a jamb line is not told".to_owned(),
         CountBreach::WallOrder => "walls in the order of work, beside those there are".to_owned(),
+        CountBreach::KeptWall => "pieces of a wall that is held".to_owned(),
+        CountBreach::KeptPanels => "panels that held pieces are cut from".to_owned(),
         CountBreach::OffcutsWaiting => "offcuts wait at the end of the wall".to_owned(),
         CountBreach::OffcutsTold => "offcuts told, beside those that wait".to_owned(),
         CountBreach::OffcutGoesFar => "walls on that its offcut is used".to_owned(),

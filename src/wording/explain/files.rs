@@ -14,6 +14,7 @@ pub(super) fn explanation(code: FileCode) -> &'static Explanation {
         FileCode::LayoutFormat => &LAYOUT_FORMAT,
         FileCode::LayoutUnreadable => &LAYOUT_UNREADABLE,
         FileCode::NoLayoutFolder => &NO_LAYOUT_FOLDER,
+        FileCode::LayoutNotKept => &LAYOUT_NOT_KEPT,
         FileCode::OverlayApart => &OVERLAY_APART,
     }
 }
@@ -59,6 +60,12 @@ const NO_LAYOUT_FOLDER: Explanation = Explanation {
     cause: "`compare`, or `layout --keep`, was given a folder without a layout.json: it was not written by `lapwright layout`, or the file was taken away.",
     remedy: "Give the folder that `lapwright layout` wrote. `compare` takes a drawing too.",
     example: "lapwright compare house-check house.dxf",
+};
+const LAYOUT_NOT_KEPT: Explanation = Explanation {
+    title: "Nothing can be held of the earlier layout",
+    cause: "`layout --keep` holds seams, panels and marks of walls that did not change. That asks for panels of one stock length, laid by the same settings and on the same hand. Boards, several stock lengths and reuse of ripped halves are laid anew as a whole. Nothing was written.",
+    remedy: "Give the job that the earlier layout was laid by, or lay the drawing out without --keep and compare the two.",
+    example: "lapwright layout house-b.dxf --job other.toml --keep house-layout",
 };
 const LAYOUT_FORMAT: Explanation = Explanation {
     title: "A file is no layout of this version",

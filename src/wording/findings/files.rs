@@ -2,7 +2,8 @@
 
 use super::finding_words::FindingWords;
 use crate::finding::files::{
-    FileFinding, NameFault, OutputRefusal, OutputTarget, OverlayReason, PageFault, WriterFault,
+    FileFinding, KeepFault, NameFault, OutputRefusal, OutputTarget, OverlayReason, PageFault,
+    WriterFault,
 };
 
 const OTHER_FOLDER: &str = "Give another folder with --out";
@@ -19,12 +20,9 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
             format!("a result cannot be made: {}", writer_fault(fault)),
             "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
         ),
-        FileFinding::ThreadsMissing { wanted, system_says } => FindingWords::new(
-            format!(
-                "the workbook takes {wanted} threads at once, and the system does not give them: {system_says}"
-            ),
-            "Raise the limit of processes (`ulimit -u`) or of memory, or end other programs, and run again.",
-        ),
+        FileFinding::ThreadsMissing { wanted, system_says } => {
+            threads_missing(*wanted, system_says)
+        }
         FileFinding::PageNotMade { fault } => page_not_made(fault),
         FileFinding::LayoutFormat { found, expected } => layout_format(found.as_deref(), expected),
         FileFinding::LayoutUnreadable { line, column, reader_says } => {
@@ -42,6 +40,7 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
             format!("{path} holds no layout: there is no layout.json in it"),
             "Give a folder that `lapwright layout` wrote, or the drawing itself.",
         ),
+        FileFinding::LayoutNotKept { fault } => not_kept(fault),
         FileFinding::OverlayApart { reason } => {
             let why = match reason {
                 OverlayReason::BinarySource => "the drawing is a binary DXF",
@@ -67,6 +66,42 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
                 remedy,
             )
         }
+    }
+}
+
+fn threads_missing(wanted: usize, system_says: &str) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "the workbook takes {wanted} threads at once, and the system does not give them: {system_says}"
+        ),
+        "Raise the limit of processes (`ulimit -u`) or of memory, or end other programs, and run again.",
+    )
+}
+
+fn not_kept(fault: &KeepFault) -> FindingWords {
+    const ANEW: &str =
+        "Lay the drawing out without --keep, and see with `lapwright compare` what differs.";
+    match fault {
+        KeepFault::Boards => FindingWords::new(
+            "boards are jointed on studs, and joints of an earlier layout are not held".to_owned(),
+            ANEW,
+        ),
+        KeepFault::StockLengths => FindingWords::new(
+            "an earlier layout is held where panels are of one stock length alone".to_owned(),
+            ANEW,
+        ),
+        KeepFault::Halves => FindingWords::new(
+            "an earlier layout is not held where both halves of ripped panels serve".to_owned(),
+            "Leave `seams.reuse_halves` out, or lay the drawing out without --keep.",
+        ),
+        KeepFault::OtherHand => FindingWords::new(
+            "the house is drawn the other hand: no piece of the earlier layout fits".to_owned(),
+            ANEW,
+        ),
+        KeepFault::Settings { keys } => FindingWords::new(
+            format!("the earlier layout was laid by other settings: {}", keys.join(", ")),
+            "Give the job that it was laid by, or lay the drawing out without --keep.",
+        ),
     }
 }
 
