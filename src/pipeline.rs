@@ -1,6 +1,7 @@
 //! The order of the stages, known here alone: [`layout`] reads a drawing and lays out all of its sets;
 //! [`crate::outputs`] turns each into files.
 
+mod earlier;
 mod findings;
 mod first_job;
 mod head;
@@ -11,6 +12,7 @@ mod posed;
 pub mod quantities;
 mod reread;
 mod seams;
+pub mod site;
 mod suggest;
 pub mod waiting_prices;
 
@@ -19,6 +21,7 @@ use std::sync::Arc;
 use crate::course::halves::reuse;
 use crate::course::problem::{make, problem};
 use crate::course::{edge_work, piece_marks, strips, wall_order};
+use crate::finding::files::{FileFinding, KeepFault};
 use crate::finding::{Findings, Refusal};
 use crate::fingerprint::sha256;
 use crate::job::{Boards, Job};
@@ -38,6 +41,7 @@ use crate::takeoff::Others;
 use crate::verify::claims::Claims;
 use crate::{cores, extract, takeoff, trim, verify, work};
 
+pub use self::earlier::Earlier;
 pub use self::first_job::first_job;
 pub use self::head::{Checked, Reading, checked, layers, reading};
 use self::keep::{Asked, Held, Keep};
@@ -72,10 +76,14 @@ pub fn layout(
 pub fn layout_keeping(
     bytes: &[u8],
     name: &str,
-    (job, old): (&Job, Option<&LaidSets>),
+    (job, old): (&Job, Option<&Earlier>),
     findings: &mut Findings,
     watch: Watch,
 ) -> Result<LaidSets, Refusal> {
+    if old.is_none() && !job.built.is_empty() {
+        let fault = KeepFault::BuiltOfNothing;
+        return Err(Refusal::new(FileFinding::LayoutNotKept { fault }));
+    }
     let Reading { lines, house, .. } = reading(bytes, name, job, findings)?;
     let source = from_drawn::source(name, sha256(bytes), &lines.scale);
     let sets = all_sets(&lines, &house, &source, (job, old), findings, watch)?;
@@ -100,12 +108,12 @@ fn all_sets(
     lines: &Linework,
     house: &House,
     source: &Source,
-    (job, old): (&Job, Option<&LaidSets>),
+    (job, old): (&Job, Option<&Earlier>),
     findings: &mut Findings,
     watch: Watch,
 ) -> Result<LaidSets, Refusal> {
     findings::empty_zones(house, job, findings);
-    let before = old.map(|o| &o.house.layout);
+    let before = old.map(|o| (o, &o.sets.house.layout));
     let house = lay_kept(house, source, (job, before), findings, &mut *watch)?;
     let mut zones = Vec::new();
     for i in 0..job.zone.len() {
@@ -114,7 +122,7 @@ fn all_sets(
         match extract::zone(lines, &own, i, &mut Findings::default()) {
             Ok(part) => {
                 let named = |s: &&LaidSet| s.layout.zone.as_ref() == Some(&job.zone[i].name);
-                let before = old.and_then(|o| o.zones.iter().find(named)).map(|s| &s.layout);
+                let before = old.and_then(|o| Some((o, &o.sets.zones.iter().find(named)?.layout)));
                 let told = &mut Findings::default();
                 zones.push(lay_kept(&part, source, (&own, before), told, &mut *watch)?);
             }
@@ -137,17 +145,18 @@ fn all_sets(
 fn lay_kept(
     house: &House,
     source: &Source,
-    (job, old): (&Job, Option<&Layout>),
+    (job, old): (&Job, Option<(&Earlier, &Layout)>),
     findings: &mut Findings,
     watch: Watch,
 ) -> Result<LaidSet, Refusal> {
-    let Some(old) = old else { return Ok(lay(house, source, job, findings, watch)) };
+    let Some((given, old)) = old else { return Ok(lay(house, source, job, findings, watch)) };
     keep::can_be_held(old, job)?;
+    let hung = given.hung(old, job)?;
     // Laid in any way, to see which of its walls stand in both.
     let mut quick = job.clone();
     quick.seams.effort = Effort::Crew;
     let anew = lay(house, source, &quick, &mut Findings::default(), &mut |_| {});
-    let (house, job, keep) = keep::prepared(old, &anew.layout, house, job)?;
+    let (house, job, keep) = keep::prepared(old, (&anew.layout, hung), house, job)?;
     Ok(lay_with(&house, source, (&job, Some(&keep)), findings, watch))
 }
 

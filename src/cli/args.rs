@@ -166,6 +166,10 @@ pub struct Layout {
     /// `layout` wrote), lay the others anew with what those panels have left, and tell what that costs in panels
     #[arg(long, value_name = "OLD", conflicts_with = "compare_waiting")]
     pub keep: Option<PathBuf>,
+    /// What lies on the site, where the job says under [[built]] what hangs already: a CSV of length, count and
+    /// factory end (left, right, none; both for whole panels)
+    #[arg(long, value_name = "FILE", requires = "keep")]
+    pub stock: Option<PathBuf>,
     /// Print what it costs in panels that fewer offcuts wait at the ends of walls, and write nothing
     #[arg(long)]
     pub compare_waiting: bool,

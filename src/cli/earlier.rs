@@ -3,14 +3,16 @@
 use std::fs;
 use std::path::Path;
 
+use super::args::Layout;
 use super::files;
 use crate::finding::Refusal;
 use crate::finding::files::FileFinding;
-use crate::layout::Layout;
+use crate::job::Job;
+use crate::layout::at_hand::AtHand;
 use crate::layout::set::LaidSets;
 use crate::outputs::names::ZONE;
-use crate::pipeline::reread;
-use crate::read::layout_json;
+use crate::pipeline::site::{layout_json, stock_csv, ticks_json};
+use crate::pipeline::{self, reread};
 
 /// Name of a layout's file.
 const LAYOUT: &str = "layout.json";
@@ -49,7 +51,7 @@ pub(super) fn folder(path: &Path) -> Result<LaidSets, Refusal> {
         let path = path.display().to_string();
         return Err(Refusal::new(FileFinding::NoLayoutFolder { path }));
     }
-    let read = |at: &Path| -> Result<Layout, Refusal> {
+    let read = |at: &Path| -> Result<crate::layout::Layout, Refusal> {
         layout_json::layout(&files::read(&at.join(LAYOUT))?)
     };
     let house = read(path)?;
@@ -62,4 +64,46 @@ pub(super) fn folder(path: &Path) -> Result<LaidSets, Refusal> {
     zones.sort();
     let zones = zones.iter().map(|p| read(p)).collect::<Result<Vec<_>, _>>()?;
     Ok(reread(house, zones))
+}
+
+/// An earlier layout that is held, with ticks and stock as their files give them.
+pub(super) struct Given {
+    sets: LaidSets,
+    ticked: Vec<String>,
+    stock: Option<Vec<AtHand>>,
+}
+
+impl Given {
+    /// As the flow takes it.
+    pub(super) fn earlier(&self) -> pipeline::Earlier<'_> {
+        let (ticked, stock) = (self.ticked.clone(), self.stock.clone());
+        pipeline::Earlier { sets: &self.sets, ticked, stock }
+    }
+}
+
+/// Reads the earlier layout that `layout` is to hold, the ticks that the job names, and the list of what lies on the
+/// site; none where no earlier layout is given. Ticks stand beside the job.
+///
+/// # Errors
+/// As [`folder`]; `ticks-unreadable`, `stock-unreadable`.
+pub(super) fn given(a: &Layout, job: &Job) -> Result<Option<Given>, Refusal> {
+    let Some(keep) = &a.keep else { return Ok(None) };
+    let sets = folder(keep)?;
+    let mut ticked = Vec::new();
+    for name in job.built.iter().map(|b| &b.ticks).filter(|t| !t.is_empty()) {
+        let beside = a.reading.job.as_ref().map_or_else(|| name.into(), |j| j.with_file_name(name));
+        let bytes = files::read(&beside)?;
+        let drawing = &sets.house.layout.drawing.sha256;
+        let ticks = ticks_json::parse(&bytes, &beside.display().to_string(), drawing)?;
+        ticked.extend(ticks.hung);
+    }
+    let panel = job.panel_stocks().first().map_or(0.0, |s| s.length);
+    let stock = match &a.stock {
+        Some(path) => {
+            let name = path.display().to_string();
+            Some(stock_csv::parse(&files::read(path)?, &name, panel)?)
+        }
+        None => None,
+    };
+    Ok(Some(Given { sets, ticked, stock }))
 }

@@ -43,18 +43,20 @@ pub(super) fn run(a: &Layout) -> ExitCode {
     if a.compare_waiting {
         return compare_waiting(&loaded, &findings, a.quiet);
     }
-    let old = match a.keep.as_deref().map(earlier::folder).transpose() {
+    let old = match earlier::given(a, &loaded.job) {
         Ok(old) => old,
         Err(r) => return refused(&r, &findings, style),
     };
+    let earlier = old.as_ref().map(earlier::Given::earlier);
     let mut sources = sources(&a.reading);
     sources.extend(a.prices.as_deref());
     sources.extend(a.keep.as_deref());
+    sources.extend(a.stock.as_deref());
     // Told before the search, not after it.
     if let Err(r) = files::ready(&place, &sources, a.replace) {
         return refused(&r, &findings, style);
     }
-    let laid = lay_keeping(&loaded, old.as_ref(), &mut findings, a.quiet)
+    let laid = lay_keeping(&loaded, earlier.as_ref(), &mut findings, a.quiet)
         .and_then(|sets| priced(sets, prices.as_ref()));
     let sets = match laid {
         Ok(l) => l,

@@ -8,7 +8,7 @@ use super::loading::Loaded;
 use crate::finding::{Findings, Refusal};
 use crate::layout::set::LaidSets;
 use crate::model::progress::Progress;
-use crate::pipeline;
+use crate::pipeline::{self, Earlier};
 use crate::wording::command;
 
 /// A progress bar that shows itself beyond half a second.
@@ -33,7 +33,7 @@ pub(super) fn lay(
 /// The same, holding what did not change of an earlier layout.
 pub(super) fn lay_keeping(
     loaded: &Loaded,
-    old: Option<&LaidSets>,
+    old: Option<&Earlier>,
     findings: &mut Findings,
     quiet: bool,
 ) -> Result<LaidSets, Refusal> {

@@ -91,3 +91,20 @@ fn same_piece(a: &Piece, b: &Piece, by: [f64; 2]) -> bool {
         && rings(&a.holes, &b.holes)
         && rings(&a.more, &b.more)
 }
+
+/// The run that is planned where one was laid.
+pub fn run_like<'a>(
+    course: &LaidCourse,
+    was: &LaidRun,
+    planned: &'a [PlannedCourse],
+    by: [f64; 2],
+) -> Option<&'a PlannedRun> {
+    let level = |p: &&PlannedCourse| {
+        p.index == course.index
+            && near(course.bottom + by[1], p.bottom)
+            && near(course.top + by[1], p.top)
+    };
+    let runs = &planned.iter().find(level)?.runs;
+    let there = |p: &&PlannedRun| near(was.x0 + by[0], p.x0) && near(was.x1 + by[0], p.x1);
+    runs.iter().find(there).filter(|p| p.ends == was.ends && near(p.gap, was.gap))
+}

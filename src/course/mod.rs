@@ -17,7 +17,7 @@ pub mod held;
 mod judge;
 mod levels;
 pub mod mirror;
-mod panel_names;
+pub mod panel_names;
 pub mod piece_marks;
 pub mod pieces;
 pub mod pole_lines;

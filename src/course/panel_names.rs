@@ -3,7 +3,30 @@
 use std::collections::BTreeMap;
 
 use crate::job::stock::{Stock, panel_letter, stock_of};
-use crate::model::ids::PanelId;
+use crate::model::ids::{PanelId, PieceMark};
+
+/// Names that are held of an earlier layout, and panels that lie on the site.
+#[derive(Clone, Debug, Default)]
+pub struct HeldNames {
+    /// Numbers in the names of panels of the first stock, by panel.
+    pub panels: BTreeMap<usize, usize>,
+    /// The part of a panel that lies on the site, by panel.
+    pub at_hand: BTreeMap<usize, [f64; 2]>,
+    /// Marks of the pieces of runs, by run; no other piece has one of them.
+    pub marks: BTreeMap<String, Vec<PieceMark>>,
+}
+
+impl HeldNames {
+    /// The mark of a piece of a run, where it is held.
+    pub(super) fn mark(&self, run: &str, piece: usize) -> Option<PieceMark> {
+        self.marks.get(run)?.get(piece).cloned()
+    }
+
+    /// Whether a mark is held for some piece.
+    pub(super) fn has(&self, mark: &PieceMark) -> bool {
+        self.marks.values().flatten().any(|m| m == mark)
+    }
+}
 
 /// Panels named in the order they are first cut: `P1`, `P2`, those of a second length `S1`, `S2`.
 pub(super) struct Names<'a> {
@@ -18,11 +41,8 @@ pub(super) struct Names<'a> {
 
 impl<'a> Names<'a> {
     /// Panels of the first stock that are held have their numbers.
-    pub(super) fn new(
-        stocks: &'a [Stock],
-        lengths: &'a [f64],
-        held: &BTreeMap<usize, usize>,
-    ) -> Self {
+    pub(super) fn new(stocks: &'a [Stock], lengths: &'a [f64], held: &HeldNames) -> Self {
+        let held = &held.panels;
         let order = held.iter().map(|(panel, number)| (*panel, (0, *number))).collect();
         let mut last = vec![0; stocks.len()];
         if let Some(first) = last.first_mut() {

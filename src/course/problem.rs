@@ -6,7 +6,7 @@
 
 use std::collections::BTreeMap;
 
-use super::panel_names::{Names, panel_name};
+use super::panel_names::{HeldNames, Names, panel_name};
 use super::pieces::Making;
 use super::wall_order::waiting;
 use crate::geom::tol::{ROUNDING, SAME};
@@ -140,7 +140,7 @@ pub fn make(
     courses: &[Vec<PlannedCourse>],
     codes: &[String],
     plan: &SeamPlan,
-    held: &BTreeMap<usize, usize>,
+    held: &HeldNames,
     job: &Job,
 ) -> CutHouse {
     let plans: BTreeMap<&str, &RunPlan> = plan.runs.iter().map(|r| (r.id.as_str(), r)).collect();
@@ -158,23 +158,37 @@ pub fn make(
             let of_wall = walls.get(i).copied();
             let code = codes.get(i).map_or("", String::as_str);
             list.iter()
-                .filter_map(|c| Some(one_course(of_wall?, c, code, &plans, job, &mut names)))
+                .filter_map(|c| {
+                    Some(one_course(of_wall?, c, (code, held), &plans, job, &mut names))
+                })
                 .collect()
         })
         .collect();
-    let panels = panels(&made, &names, job);
+    let panels = panels(&made, (&names, held), job);
     CutHouse { courses: made, panels }
 }
 
 fn one_course(
     wall: &DrawnWall,
     course: &PlannedCourse,
-    code: &str,
+    (code, held): (&str, &HeldNames),
     plans: &BTreeMap<&str, &RunPlan>,
     job: &Job,
     names: &mut Names<'_>,
 ) -> crate::layout::course::LaidCourse {
     let mut n = 0;
+    // Numbers go on past marks that pieces of other runs hold.
+    let mut next = |run: &str, piece: usize| {
+        held.mark(run, piece).unwrap_or_else(|| {
+            loop {
+                n += 1;
+                let mark = format!("{code}-{}-{n}", course.index + 1).into();
+                if !held.has(&mark) {
+                    break mark;
+                }
+            }
+        })
+    };
     let runs: Vec<crate::layout::course::LaidRun> = course
         .runs
         .iter()
@@ -191,9 +205,9 @@ fn one_course(
             let pieces = found.map_or_else(Vec::new, |p| {
                 placed(run, p, job)
                     .into_iter()
-                    .map(|(cut, x0, x1)| {
-                        n += 1;
-                        let mark = format!("{code}-{}-{n}", course.index + 1).into();
+                    .enumerate()
+                    .map(|(i, (cut, x0, x1))| {
+                        let mark = next(&run.id, i);
                         // A factory end is where whole steps of the panel end, or the panel itself.
                         let stock = names.length(cut.panel);
                         let laid = laid_length(stock, job);
@@ -263,7 +277,7 @@ fn placed(run: &PlannedRun, plan: &RunPlan, job: &Job) -> Vec<(Cut, f64, f64)> {
 
 fn panels(
     made: &[Vec<crate::layout::course::LaidCourse>],
-    names: &Names<'_>,
+    (names, held): (&Names<'_>, &HeldNames),
     job: &Job,
 ) -> Vec<crate::layout::piece::Panel> {
     let mut cuts: BTreeMap<&str, Vec<&crate::layout::piece::Piece>> = BTreeMap::new();
@@ -281,12 +295,14 @@ fn panels(
             let stock = names.length(panel);
             let mut mine = cuts.remove(id.as_str()).unwrap_or_default();
             mine.sort_by(|a, b| a.start.total_cmp(&b.start));
-            let offcut = longest_free(&mine, stock, job.seams.kerf);
+            let at_hand = held.at_hand.get(&panel).copied();
+            let offcut = longest_free(&mine, at_hand.unwrap_or([0.0, stock]), job.seams.kerf);
             crate::layout::piece::Panel {
                 id,
                 stock,
                 pieces: mine.iter().map(|p| p.mark.clone()).collect(),
                 offcut,
+                at_hand,
             }
         })
         .collect()
@@ -294,14 +310,18 @@ fn panels(
 
 /// The longest length left on a panel, in its full height, once its pieces and their cuts are off;
 /// pieces by where they begin.
-pub(super) fn longest_free(pieces: &[&crate::layout::piece::Piece], stock: f64, kerf: f64) -> f64 {
-    let mut at: f64 = 0.0;
+pub(super) fn longest_free(
+    pieces: &[&crate::layout::piece::Piece],
+    [begins, ends]: [f64; 2],
+    kerf: f64,
+) -> f64 {
+    let mut at: f64 = begins;
     let mut longest: f64 = 0.0;
     for p in pieces {
-        let room = p.start - at - if p.start > 0.0 { kerf } else { 0.0 };
+        let room = p.start - at - if p.start > begins { kerf } else { 0.0 };
         longest = longest.max(room);
         // Pieces of two halves lie over one another.
         at = at.max(p.end + kerf);
     }
-    longest.max(stock - at).max(0.0)
+    longest.max(ends - at).max(0.0)
 }

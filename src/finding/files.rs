@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::group::group;
+pub use super::keep_faults::{KeepFault, StockFault, TicksFault};
 
 /// What could not be written or looked into.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -185,25 +186,6 @@ pub enum PageFault {
     },
 }
 
-/// Why nothing can be held of an earlier layout.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(tag = "reason", rename_all = "kebab-case")]
-pub enum KeepFault {
-    /// Boards are jointed on studs: they are held by no search for seams.
-    Boards,
-    /// Panels are of several stock lengths.
-    StockLengths,
-    /// Both halves of ripped panels serve.
-    Halves,
-    /// The house is drawn the other hand.
-    OtherHand,
-    /// The job lays by other settings than the earlier one.
-    Settings {
-        /// Their keys.
-        keys: Vec<String>,
-    },
-}
-
 group! {
     /// What could not be read or written.
     FileFinding, FileCode {
@@ -273,6 +255,26 @@ group! {
             /// Why.
             #[serde(flatten)]
             fault: KeepFault,
+        }
+        /// A list of what lies on the site cannot be read.
+        StockUnreadable "stock-unreadable", Error, Office {
+            /// The file.
+            file: String,
+            /// Line, from 1.
+            line: usize,
+            /// Column, from 1.
+            column: usize,
+            /// What is wrong.
+            #[serde(flatten)]
+            fault: StockFault,
+        }
+        /// Saved ticks cannot be used.
+        TicksUnreadable "ticks-unreadable", Error, Office {
+            /// The file.
+            file: String,
+            /// What is wrong.
+            #[serde(flatten)]
+            fault: TicksFault,
         }
         /// The overlay is no copy of the drawing.
         OverlayApart "overlay-apart", Info, Office {

@@ -20,8 +20,9 @@ pub fn differences(old: &Job, new: &Job) -> Vec<SettingChange> {
     let mut keys: Vec<&String> = was.keys().chain(is.keys()).collect();
     keys.sort();
     keys.dedup();
-    let lays =
-        |key: &&&String| !["title.", "sheet.", "revision"].iter().any(|part| key.starts_with(part));
+    let lays = |key: &&&String| {
+        !["title.", "sheet.", "revision", "built"].iter().any(|part| key.starts_with(part))
+    };
     let differ = keys.iter().filter(lays).filter(|k| was.get(**k) != is.get(**k));
     differ
         .map(|k| SettingChange {

@@ -7,6 +7,7 @@
 mod around;
 mod boards;
 mod bounds;
+pub mod built;
 pub mod by_hand;
 pub mod check;
 pub mod commented;

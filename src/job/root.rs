@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::around::{AngledWall, ReturnWall};
 use super::boards::Boards;
+use super::built::Built;
 use super::by_hand::{GivenOpening, GivenWall};
 use super::courses::CourseRules;
 use super::drawing::{Reading, View};
@@ -79,6 +80,9 @@ pub struct Job {
     /// Movement joints of the building, which siding must not bridge, where none is drawn.
     #[serde(rename = "movement_joint", alias = "joint")]
     pub movement_joints: Vec<MovementJoint>,
+    /// Siding that hangs already.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub built: Vec<Built>,
     /// Parts of walls with another cladding.
     pub zone: Vec<Zone>,
     /// The day's weather.

@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::at_hand::BuiltSoFar;
 use crate::model::ids::{PanelId, PieceMark, WallId};
 use crate::model::source::Source;
 
@@ -23,6 +24,9 @@ pub struct Kept {
     pub from_offcuts: usize,
     /// Panels that the house takes on the same course lines where nothing is held.
     pub all_anew: usize,
+    /// What is built so far, where the job says what hangs.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub built: Option<BuiltSoFar>,
 }
 
 /// A piece as the earlier layout has it, at its place on this one's elevation.

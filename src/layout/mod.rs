@@ -5,6 +5,7 @@
 //! Heights and places are elevation inches: x from the elevation's leftmost wall point, y from the
 //! house's floor reference line.
 
+pub mod at_hand;
 pub mod backdrop;
 pub mod bound;
 pub mod breach;

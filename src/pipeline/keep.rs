@@ -2,36 +2,43 @@
 //! others are laid anew, from what the panels of those have left and from new ones.
 
 mod asked;
+mod built;
 mod found;
+mod hung;
 mod marks;
 mod rest;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
+pub use self::asked::Hung;
 pub(super) use self::asked::{Asked, Keep};
+use self::built::so_far;
 use self::found::{Found, held_walls, rooms};
+pub(super) use self::hung::marks_hung;
+use self::hung::{LOOSE, held_runs};
 use self::marks::held_marks;
 use self::rest::{order, rest, waits};
 use super::seams::seams;
 use crate::compare;
+use crate::course::panel_names::HeldNames;
 use crate::finding::Refusal;
 use crate::finding::files::{FileFinding, KeepFault};
 use crate::job::Job;
 use crate::job::differences::differences;
 use crate::layout::Layout;
-use crate::layout::kept::{Kept, KeptPiece};
+use crate::layout::at_hand::BuiltSoFar;
+use crate::layout::kept::Kept;
 use crate::model::house::House;
-use crate::model::ids::WallId;
 use crate::model::progress::Progress;
 use crate::model::seam::{RunPlan, SeamPlan, SeamProblem};
-use crate::seam::at_hand::cut_from;
+use crate::seam::at_hand::{Room, cut_from};
 
 /// A plan with what is held in it.
 #[derive(Default)]
 pub(super) struct Held {
     pub(super) plan: SeamPlan,
-    /// Numbers in the names of panels that are held, by panel.
-    pub(super) names: BTreeMap<usize, usize>,
+    /// Names that are held, and what lies on the site.
+    pub(super) names: HeldNames,
     /// What marks begin with, field by field.
     pub(super) marks: Vec<String>,
     pub(super) kept: Option<Kept>,
@@ -69,7 +76,7 @@ pub(super) fn can_be_held(old: &Layout, job: &Job) -> Result<(), Refusal> {
 /// both: `anew` is the house laid out in any way.
 pub(super) fn prepared<'a>(
     old: &'a Layout,
-    anew: &Layout,
+    (anew, hung): (&Layout, Option<Hung>),
     house: &House,
     job: &Job,
 ) -> Result<(House, Job, Keep<'a>), Refusal> {
@@ -83,7 +90,7 @@ pub(super) fn prepared<'a>(
         let up = same.first().map_or(0.0, |s| s.by[1]);
         job.courses.datum = Some(old.datum + up);
     }
-    Ok((house.renamed(&names), job, Keep { old, same }))
+    Ok((house.renamed(&names), job, Keep { old, same, hung }))
 }
 
 /// Plans the house with what is held; `marks` are what marks would begin with.
@@ -93,50 +100,104 @@ pub(super) fn plan(
     marks: Vec<String>,
     watch: &mut dyn FnMut(Progress),
 ) -> Held {
-    let found = held_walls(keep, asked, &marks);
-    let of = (asked.walls, asked.planned);
-    let all = seams(asked.problem, of, asked.job, watch);
+    let mut found = match &keep.hung {
+        Some(hung) => held_runs(keep, asked, &hung.marks),
+        None => held_walls(keep, asked, &marks),
+    };
+    let all = seams(asked.problem, (asked.walls, asked.planned), asked.job, watch);
     let with = laid_with(keep, asked, (&found, &all), true, watch);
-    let marks = held_marks(keep, asked, marks);
     // Offcuts that are used may wait too many together: then none is.
-    let plan = if waits(&with.0, asked) {
+    let laid = if waits(&with.plan, asked) {
         with
     } else {
         laid_with(keep, asked, (&found, &all), false, watch)
     };
-    let (plan, from_offcuts) = plan;
-    let kept = kept(keep, asked, &found, (all.panels, from_offcuts));
-    Held { plan, names: found.names, marks, kept: Some(kept) }
+    let kept = kept(keep, asked, &found, (all.panels, &laid));
+    let names = HeldNames {
+        panels: std::mem::take(&mut found.names),
+        at_hand: laid.at_hand,
+        marks: std::mem::take(&mut found.marks),
+    };
+    let marks = held_marks(keep, asked, marks);
+    Held { plan: laid.plan, names, marks, kept: Some(kept) }
 }
 
-/// The plan with what is held, the rest searched for by itself; and how many pieces are cut from offcuts.
+/// A plan with what is held, the rest searched for by itself.
+struct Laid {
+    plan: SeamPlan,
+    /// Pieces that are cut from offcuts.
+    moved: usize,
+    /// The part of panels that lay on the site, by panel.
+    at_hand: BTreeMap<usize, [f64; 2]>,
+    built: Option<BuiltSoFar>,
+}
+
+/// Offcuts that lie on the site have numbers from here on.
+const ON_SITE: usize = 200_000;
+
 fn laid_with(
     keep: &Keep,
     asked: &Asked,
     (found, all): (&Found, &SeamPlan),
     offcuts: bool,
     watch: &mut dyn FnMut(Progress),
-) -> (SeamPlan, usize) {
+) -> Laid {
     let order = order(keep, asked, all);
     let rest = rest(asked, found, &order);
     let open = rest.elevations.iter().any(|e| !e.courses.is_empty());
     let laid = open.then(|| seams(&rest, (asked.walls, asked.planned), asked.job, watch));
     let laid = laid.unwrap_or_default();
-    let first = found.names.len();
-    let mut runs = laid.runs;
+    let (first, rules) = (found.names.len(), &asked.problem.rules);
+    let mut runs = laid.runs.clone();
     runs.iter_mut().flat_map(|r| &mut r.pieces).for_each(|c| c.panel += first);
-    let mut rooms = if offcuts { rooms(found, asked) } else { Vec::new() };
-    let moved = cut_from(&mut runs, first, &mut rooms, &asked.problem.rules);
+    runs.extend(found.runs.iter().cloned());
+    let whole = [0.0, rules.stock()];
+    let on_site: Vec<Room> = match &keep.hung {
+        Some(hung) => self::built::offcuts(hung, rules.stock(), ON_SITE),
+        None => Vec::new(),
+    };
+    let listed = keep.hung.as_ref().is_some_and(|h| h.stock.is_some());
+    let mut from = match (offcuts, listed) {
+        (false, _) => Vec::new(),
+        (true, true) => on_site.clone(),
+        (true, false) => rooms(&found.runs, asked, &|p| (p < first).then_some(whole)),
+    };
+    let mut moved = cut_from(&mut runs, first, &mut from, rules);
+    // Single pieces of runs that hang in part go into what the panels of the rest have left.
+    if !found.marks.is_empty() {
+        let fresh = |p: usize| (first..ON_SITE).contains(&p).then_some(whole);
+        from.extend(rooms(&runs, asked, &fresh));
+        if offcuts {
+            moved += cut_from(&mut runs, LOOSE, &mut from, rules);
+        }
+    }
     let mut numbers: BTreeMap<usize, usize> = (0..first).map(|n| (n, n)).collect();
     for cut in runs.iter_mut().flat_map(|r| &mut r.pieces) {
         let next = numbers.len();
         cut.panel = *numbers.entry(cut.panel).or_insert(next);
     }
-    runs.extend(found.runs.iter().cloned());
+    let at = |r: &Room| Some((*numbers.get(&r.panel)?, [r.from, r.to]));
+    let at_hand: BTreeMap<usize, [f64; 2]> = on_site.iter().filter_map(at).collect();
     let panels = numbers.len();
+    let fresh = panels - first - at_hand.len();
+    let built = keep
+        .hung
+        .as_ref()
+        .map(|hung| so_far((hung, found), asked, (&rest, &laid), (fresh, at_hand.len())));
+    let plan = planned(asked, (runs, order), panels, (all, laid));
+    Laid { plan, moved, at_hand, built }
+}
+
+/// The plan of the whole house, with the proof of the whole.
+fn planned(
+    asked: &Asked,
+    (runs, order): (Vec<RunPlan>, Vec<usize>),
+    panels: usize,
+    (all, laid): (&SeamPlan, SeamPlan),
+) -> SeamPlan {
     let mut certificate = all.certificate.clone();
     (certificate.panels, certificate.proven) = (panels, panels <= certificate.bound);
-    let plan = SeamPlan {
+    SeamPlan {
         runs: in_order(asked.problem, runs),
         panels,
         order,
@@ -146,8 +207,7 @@ fn laid_with(
         other_policy_panels: None,
         conflicts: laid.conflicts,
         least_at_openings: all.least_at_openings,
-    };
-    (plan, moved)
+    }
 }
 
 fn in_order(problem: &SeamProblem, runs: Vec<RunPlan>) -> Vec<RunPlan> {
@@ -158,30 +218,17 @@ fn in_order(problem: &SeamProblem, runs: Vec<RunPlan>) -> Vec<RunPlan> {
 }
 
 /// What is held, as the earlier layout has it.
-fn kept(
-    keep: &Keep,
-    asked: &Asked,
-    found: &Found,
-    (all_anew, from_offcuts): (usize, usize),
-) -> Kept {
+fn kept(keep: &Keep, asked: &Asked, found: &Found, (all_anew, laid): (usize, &Laid)) -> Kept {
     let id = |i: usize| asked.walls.get(i).map(|w| w.id.clone()).unwrap_or_default();
-    let walls: Vec<WallId> = found.walls.keys().map(|i| id(*i)).collect();
     let open = (0..asked.fields.len()).filter(|i| !found.walls.contains_key(i));
-    let anew = open.map(id).collect();
-    let mut pieces = Vec::new();
-    for (i, s) in &found.walls {
-        let Some(was) = keep.wall(s) else { continue };
-        for (bottom, run) in was.courses.iter().flat_map(|c| c.runs.iter().map(|r| (c.bottom, r))) {
-            pieces.extend(run.pieces.iter().map(|p| KeptPiece {
-                mark: p.mark.clone(),
-                wall: id(*i),
-                panel: p.panel.clone(),
-                cut: [p.start, p.end],
-                x: [p.x0 + s.by[0], p.x1 + s.by[0]],
-                bottom: bottom + s.by[1],
-            }));
-        }
+    Kept {
+        from: keep.old.drawing.clone(),
+        walls: found.walls.keys().map(|i| id(*i)).collect(),
+        anew: open.map(id).collect(),
+        panels: found.pieces.iter().map(|p| &p.panel).collect::<BTreeSet<_>>().len(),
+        pieces: found.pieces.clone(),
+        from_offcuts: laid.moved,
+        all_anew,
+        built: laid.built.clone(),
     }
-    let panels = found.numbers.len();
-    Kept { from: keep.old.drawing.clone(), walls, anew, pieces, panels, from_offcuts, all_anew }
 }

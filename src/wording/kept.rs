@@ -1,5 +1,6 @@
 //! What is held of an earlier layout, in words.
 
+use crate::layout::at_hand::BuiltSoFar;
 use crate::layout::kept::Kept;
 use crate::units::counted;
 
@@ -14,6 +15,10 @@ pub fn told(kept: &Kept, panels: usize) -> Vec<String> {
         all.iter().map(|w| w.as_str()).collect::<Vec<_>>().join(", ")
     };
     let mut out = vec![format!("Of the layout of {}.", kept.from.name)];
+    if let Some(built) = &kept.built {
+        out.extend(so_far(built, kept.from_offcuts));
+        return out;
+    }
     if kept.walls.is_empty() {
         out.push(NONE.to_owned());
     } else {
@@ -51,4 +56,31 @@ fn costs(kept: &Kept, panels: usize) -> String {
             kept.all_anew
         ),
     }
+}
+
+/// What is built so far, and what the rest takes: `42 more panels, 31 on site, order 11`.
+fn so_far(built: &BuiltSoFar, from_offcuts: usize) -> Vec<String> {
+    let mut out = vec![format!(
+        "What hangs is kept as it hangs: {} of {}.",
+        counted(built.hung, "piece"),
+        counted(built.hung_panels, "panel")
+    )];
+    let more = counted(built.more, "more panel");
+    out.push(match built.stock {
+        Some(_) => format!("{more}, {} on site, order {}.", built.on_site, built.order),
+        None => format!("{more}. Give what lies on the site with --stock to see what to order."),
+    });
+    if built.stock.is_some() {
+        out.push(format!(
+            "{} cut from {} on site. No layout of the rest takes fewer than {}.",
+            counted(from_offcuts, "piece"),
+            counted(built.offcuts_used, "offcut"),
+            counted(built.at_least, "more panel")
+        ));
+    }
+    out.push(
+        "Spare panels come on top. The takeoff below counts the whole house, what hangs too."
+            .to_owned(),
+    );
+    out
 }

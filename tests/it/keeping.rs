@@ -7,7 +7,7 @@ use lapwright::finding::{FindingKind, Findings};
 use lapwright::job::Job;
 use lapwright::layout::Layout;
 use lapwright::layout::set::LaidSets;
-use lapwright::pipeline::layout_keeping;
+use lapwright::pipeline::{Earlier, layout_keeping};
 
 use crate::revisions::{Dice, Drawn, house};
 use crate::support::{broken, inches, lay_sets};
@@ -20,7 +20,8 @@ fn job() -> Job {
 
 fn keep(d: &Drawn, job: &Job, old: &LaidSets) -> Layout {
     let bytes = d.dxf(false);
-    layout_keeping(&bytes, "b.dxf", (job, Some(old)), &mut Findings::default(), &mut |_| {})
+    let old = Earlier { sets: old, ticked: Vec::new(), stock: None };
+    layout_keeping(&bytes, "b.dxf", (job, Some(&old)), &mut Findings::default(), &mut |_| {})
         .unwrap()
         .house
         .layout
@@ -46,7 +47,10 @@ fn the_same_house_is_held_whole() {
     }
     let kept = new.kept.as_ref().unwrap();
     assert_eq!((kept.walls.len(), kept.anew.len()), (4, 0));
-    assert_eq!((kept.panels, new.panels.len()), (old.house.layout.panels.len(), old.house.layout.panels.len()));
+    assert_eq!(
+        (kept.panels, new.panels.len()),
+        (old.house.layout.panels.len(), old.house.layout.panels.len())
+    );
     assert_eq!(broken(&new), Vec::<String>::new());
 }
 
@@ -62,9 +66,19 @@ fn walls_that_did_not_change_are_held_and_the_others_laid_anew() {
         new.faces[2].wall.iter_mut().skip(2).for_each(|p| p.1 += 11.0);
         let laid = keep(&new, &job(), &old);
         let kept = laid.kept.clone().unwrap();
-        let names = |l: &[lapwright::model::ids::WallId]| l.iter().map(|w| w.to_string()).collect::<BTreeSet<_>>();
-        assert_eq!(names(&kept.walls), ["left-1", "right-1"].map(str::to_owned).into(), "seed {seed}");
-        assert_eq!(names(&kept.anew), ["front-1", "rear-1"].map(str::to_owned).into(), "seed {seed}");
+        let names = |l: &[lapwright::model::ids::WallId]| {
+            l.iter().map(|w| w.to_string()).collect::<BTreeSet<_>>()
+        };
+        assert_eq!(
+            names(&kept.walls),
+            ["left-1", "right-1"].map(str::to_owned).into(),
+            "seed {seed}"
+        );
+        assert_eq!(
+            names(&kept.anew),
+            ["front-1", "rear-1"].map(str::to_owned).into(),
+            "seed {seed}"
+        );
         for wall in ["left-1", "right-1"] {
             assert_eq!(pieces(&laid, wall), pieces(&old.house.layout, wall), "seed {seed} {wall}");
         }
@@ -111,6 +125,7 @@ fn what_cannot_be_held_is_refused() {
     let bytes = d.dxf(false);
     let fault = |bytes: &[u8], job: &Job| {
         let found = &mut Findings::default();
+        let old = Earlier { sets: &old, ticked: Vec::new(), stock: None };
         let refused = layout_keeping(bytes, "b.dxf", (job, Some(&old)), found, &mut |_| {});
         match refused.unwrap_err().0.kind {
             FindingKind::Files(FileFinding::LayoutNotKept { fault }) => fault,
@@ -119,7 +134,10 @@ fn what_cannot_be_held_is_refused() {
     };
     let mut other = job();
     other.seams.stagger = 36.0;
-    assert_eq!(fault(&bytes, &other), KeepFault::Settings { keys: vec!["seams.stagger".to_owned()] });
+    assert_eq!(
+        fault(&bytes, &other),
+        KeepFault::Settings { keys: vec!["seams.stagger".to_owned()] }
+    );
     let mut halves = job();
     halves.seams.reuse_halves = true;
     assert_eq!(fault(&bytes, &halves), KeepFault::Halves);

@@ -21,6 +21,7 @@ mod bays;
 mod board_rules;
 mod bounds;
 mod breaks;
+mod built;
 mod by_hand;
 mod called_sizes;
 mod checking;

@@ -13,9 +13,10 @@ use super::Dice;
 use super::drawing::Drawn;
 
 /// Keys that name a drawing's own things, or stand in tables that are written below.
-const OWN: [&str; 10] = [
+const OWN: [&str; 11] = [
     "title",
     "revision",
+    "built",
     "layers",
     "elevation",
     "return",

@@ -37,6 +37,12 @@ pub enum CountBreach {
     OffcutsWaiting,
     /// A wall that is held has other pieces than are listed.
     KeptWall,
+    /// Offcuts are cut that do not lie on the site.
+    NotAtHand,
+    /// A figure of what is built or to be ordered is another one.
+    BuiltTold,
+    /// More is said to be needed at least than the rest takes.
+    BuiltBound,
     /// Held pieces are of another number of panels than is told.
     KeptPanels,
     /// Offcuts at the end of a wall are told otherwise than they wait.

@@ -213,6 +213,13 @@ pub enum PanelBreach {
         /// Where it ends.
         to: f64,
     },
+    /// A piece lies beyond the part of it that was at hand.
+    BeyondOffcut {
+        /// Where that begins.
+        from: f64,
+        /// Where it ends.
+        to: f64,
+    },
     /// No saw cut is left between two pieces.
     SawCutMissing,
     /// Its offcut is not what is left over.

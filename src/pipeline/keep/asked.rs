@@ -1,11 +1,15 @@
 //! What is asked of the search, and the earlier layout that is held.
 
+use std::collections::BTreeSet;
+
 use crate::compare::SameWall;
 use crate::job::Job;
 use crate::layout::Layout;
+use crate::layout::at_hand::AtHand;
 use crate::layout::wall::LaidWall;
 use crate::model::course::PlannedCourse;
 use crate::model::house::DrawnWall;
+use crate::model::ids::PieceMark;
 use crate::model::receiver::Field;
 use crate::model::seam::SeamProblem;
 
@@ -13,6 +17,17 @@ use crate::model::seam::SeamProblem;
 pub(in crate::pipeline) struct Keep<'a> {
     pub(super) old: &'a Layout,
     pub(super) same: Vec<SameWall>,
+    /// What hangs, where the job says so: then that is held, and nothing else.
+    pub(super) hung: Option<Hung>,
+}
+
+/// What hangs, and what lies on the site.
+#[derive(Clone, Debug, Default)]
+pub struct Hung {
+    /// Marks of the pieces that hang.
+    pub marks: BTreeSet<PieceMark>,
+    /// What lies on the site; none where no list was given.
+    pub stock: Option<Vec<AtHand>>,
 }
 
 impl Keep<'_> {

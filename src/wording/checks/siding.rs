@@ -1,6 +1,8 @@
 //! What breaks the rules of runs, pieces and panels.
 
-use crate::layout::breach::piece::{EndShape, HeldBreach, NotchSize, PanelBreach, PieceBreach, RunBreach};
+use crate::layout::breach::piece::{
+    EndShape, HeldBreach, NotchSize, PanelBreach, PieceBreach, RunBreach,
+};
 use crate::units::{LengthStyle, counted};
 use crate::wording::{figure, names};
 
@@ -139,6 +141,9 @@ pub(super) fn panel(breach: &PanelBreach, style: LengthStyle) -> String {
         PanelBreach::PieceOfAnother { named } => format!("the piece says panel {named}"),
         PanelBreach::PieceBeyondEnds { from, to } => {
             format!("cut from {} of the panel", figure::span([*from, *to], style))
+        }
+        PanelBreach::BeyondOffcut { from, to } => {
+            format!("at hand is {} of it", figure::span([*from, *to], style))
         }
         PanelBreach::SawCutMissing => "room for the saw cut between them".to_owned(),
         PanelBreach::Offcut => "offcut".to_owned(),

@@ -15,6 +15,8 @@ pub(super) fn explanation(code: FileCode) -> &'static Explanation {
         FileCode::LayoutUnreadable => &LAYOUT_UNREADABLE,
         FileCode::NoLayoutFolder => &NO_LAYOUT_FOLDER,
         FileCode::LayoutNotKept => &LAYOUT_NOT_KEPT,
+        FileCode::StockUnreadable => &STOCK_UNREADABLE,
+        FileCode::TicksUnreadable => &TICKS_UNREADABLE,
         FileCode::OverlayApart => &OVERLAY_APART,
     }
 }
@@ -66,6 +68,18 @@ const LAYOUT_NOT_KEPT: Explanation = Explanation {
     cause: "`layout --keep` holds seams, panels and marks of walls that did not change. That asks for panels of one stock length, laid by the same settings and on the same hand. Boards, several stock lengths and reuse of ripped halves are laid anew as a whole. Nothing was written.",
     remedy: "Give the job that the earlier layout was laid by, or lay the drawing out without --keep and compare the two.",
     example: "lapwright layout house-b.dxf --job other.toml --keep house-layout",
+};
+const STOCK_UNREADABLE: Explanation = Explanation {
+    title: "A list of what lies on the site cannot be read",
+    cause: "The list given with --stock is not UTF-8, lacks a column, or a cell of it is no length, no count or no factory end; or a length is longer than a panel. Line and column are given. Nothing was written.",
+    remedy: "Give a CSV with the columns length, count and, if you like, factory end (left, right, none; both for whole panels).",
+    example: "length,count,factory end\n12'-6\",31,both\n64 1/2,3,right",
+};
+const TICKS_UNREADABLE: Explanation = Explanation {
+    title: "Saved ticks cannot be used",
+    cause: "The file under `ticks` of `[[built]]` is none that the page of a layout saved, or it is of another drawing than the earlier layout: its marks would name other pieces. Nothing was written.",
+    remedy: "Give the file that the page of that layout saved, and the layout's folder with --keep.",
+    example: "[[built]]\nticks = \"house-ticks.json\"",
 };
 const LAYOUT_FORMAT: Explanation = Explanation {
     title: "A file is no layout of this version",

@@ -1,9 +1,9 @@
 //! Of files and folders.
 
 use super::finding_words::FindingWords;
+use super::kept;
 use crate::finding::files::{
-    FileFinding, KeepFault, NameFault, OutputRefusal, OutputTarget, OverlayReason, PageFault,
-    WriterFault,
+    FileFinding, NameFault, OutputRefusal, OutputTarget, OverlayReason, PageFault, WriterFault,
 };
 
 const OTHER_FOLDER: &str = "Give another folder with --out";
@@ -40,7 +40,11 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
             format!("{path} holds no layout: there is no layout.json in it"),
             "Give a folder that `lapwright layout` wrote, or the drawing itself.",
         ),
-        FileFinding::LayoutNotKept { fault } => not_kept(fault),
+        FileFinding::LayoutNotKept { fault } => kept::not_kept(fault),
+        FileFinding::StockUnreadable { file, line, column, fault } => {
+            kept::stock(file, *line, *column, fault)
+        }
+        FileFinding::TicksUnreadable { file, fault } => kept::ticks(file, fault),
         FileFinding::OverlayApart { reason } => {
             let why = match reason {
                 OverlayReason::BinarySource => "the drawing is a binary DXF",
@@ -76,33 +80,6 @@ fn threads_missing(wanted: usize, system_says: &str) -> FindingWords {
         ),
         "Raise the limit of processes (`ulimit -u`) or of memory, or end other programs, and run again.",
     )
-}
-
-fn not_kept(fault: &KeepFault) -> FindingWords {
-    const ANEW: &str =
-        "Lay the drawing out without --keep, and see with `lapwright compare` what differs.";
-    match fault {
-        KeepFault::Boards => FindingWords::new(
-            "boards are jointed on studs, and joints of an earlier layout are not held".to_owned(),
-            ANEW,
-        ),
-        KeepFault::StockLengths => FindingWords::new(
-            "an earlier layout is held where panels are of one stock length alone".to_owned(),
-            ANEW,
-        ),
-        KeepFault::Halves => FindingWords::new(
-            "an earlier layout is not held where both halves of ripped panels serve".to_owned(),
-            "Leave `seams.reuse_halves` out, or lay the drawing out without --keep.",
-        ),
-        KeepFault::OtherHand => FindingWords::new(
-            "the house is drawn the other hand: no piece of the earlier layout fits".to_owned(),
-            ANEW,
-        ),
-        KeepFault::Settings { keys } => FindingWords::new(
-            format!("the earlier layout was laid by other settings: {}", keys.join(", ")),
-            "Give the job that it was laid by, or lay the drawing out without --keep.",
-        ),
-    }
 }
 
 fn writer_fault(fault: &WriterFault) -> &str {
