@@ -15,7 +15,7 @@ use crate::finding::{FindingCode, Findings, Refusal};
 /// The work of a call.
 pub(in crate::cli) enum WorkList {
     /// One house, as of a drawing alone.
-    One(House),
+    One(Box<House>),
     /// Any number of them.
     Many(Vec<House>),
 }
@@ -61,10 +61,12 @@ fn ending(path: &Path) -> String {
 pub(in crate::cli) fn work_list(a: &Layout) -> Result<WorkList, NotListed> {
     if let [one] = a.drawings.as_slice() {
         match given_as(one) {
-            Given::Drawing => return Ok(WorkList::One(house(a, one, a.job.clone(), true))),
+            Given::Drawing => {
+                return Ok(WorkList::One(Box::new(house(a, one, a.job.clone(), true))));
+            }
             Given::Job => {
                 let drawing = loading::drawing_of(one).map_err(NotListed::Unread)?;
-                return Ok(WorkList::One(by_job(a, one, Ok(drawing), true)));
+                return Ok(WorkList::One(Box::new(by_job(a, one, Ok(drawing), true))));
             }
             Given::Folder | Given::List => {}
         }

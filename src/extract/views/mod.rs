@@ -215,20 +215,7 @@ pub(crate) fn views(
         findings.push(Finding::new(kind).at(at));
     }
     left_alone.extend(others_of_model);
-    Views { elevations, left_alone, others: others(&titles) }
-}
-
-/// Titles of views that are no elevations.
-fn others(titles: &[Title]) -> Vec<(OtherView, String)> {
-    let other = |t: &Title| match t.shows {
-        Shows::Elevation => None,
-        Shows::Other(view) => Some((view, t.name.clone())),
-    };
-    titles.iter().filter_map(other).collect()
-}
-
-fn names_of(views: &[View]) -> Vec<&str> {
-    views.iter().map(|v| v.name.as_str()).collect()
+    Views { elevations, left_alone, others: titles::others(&titles) }
 }
 
 /// Takes out those that are not kept.
