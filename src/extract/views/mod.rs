@@ -218,6 +218,10 @@ pub(crate) fn views(
     Views { elevations, left_alone, others: titles::others(&titles) }
 }
 
+fn names_of(views: &[View]) -> Vec<&str> {
+    views.iter().map(|v| v.name.as_str()).collect()
+}
+
 /// Takes out those that are not kept.
 fn split(views: &mut Vec<View>, kept: &[bool]) -> Vec<View> {
     let all = std::mem::take(views).into_iter().zip(kept);

@@ -280,7 +280,3 @@ pub(super) fn others(titles: &[Title]) -> Vec<(OtherView, String)> {
     };
     titles.iter().filter_map(other).collect()
 }
-
-fn names_of(views: &[View]) -> Vec<&str> {
-    views.iter().map(|v| v.name.as_str()).collect()
-}
