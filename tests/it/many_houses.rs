@@ -300,10 +300,8 @@ fn lots_are_built_from_one_plan_by_their_jobs() {
         let text = std::fs::read(at.join("out").join(lot).join("layout.json")).unwrap();
         layout_json::layout(&text).unwrap()
     };
-    let titles = |lot: &str| {
-        let names = layout(lot).elevations.iter().map(|e| e.name.to_string()).collect::<Vec<_>>();
-        names
-    };
+    let titles =
+        |lot: &str| layout(lot).elevations.iter().map(|e| e.name.to_string()).collect::<Vec<_>>();
     assert_eq!(
         titles("lot-1"),
         ["FRONT ELEVATION A", "RIGHT ELEVATION", "REAR ELEVATION", "LEFT ELEVATION"]
