@@ -5,6 +5,7 @@ mod earlier;
 mod findings;
 mod first_job;
 mod head;
+pub mod houses;
 mod keep;
 mod letters;
 mod pages;

@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::Path;
 
-use super::args::Layout;
+use super::args::{Layout, Reading};
 use super::files;
 use crate::finding::Refusal;
 use crate::finding::files::FileFinding;
@@ -86,12 +86,12 @@ impl Given {
 ///
 /// # Errors
 /// As [`folder`]; `ticks-unreadable`, `stock-unreadable`.
-pub(super) fn given(a: &Layout, job: &Job) -> Result<Option<Given>, Refusal> {
+pub(super) fn given(a: &Layout, reading: &Reading, job: &Job) -> Result<Option<Given>, Refusal> {
     let Some(keep) = &a.keep else { return Ok(None) };
     let sets = folder(keep)?;
     let mut ticked = Vec::new();
     for name in job.built.iter().map(|b| &b.ticks).filter(|t| !t.is_empty()) {
-        let beside = a.reading.job.as_ref().map_or_else(|| name.into(), |j| j.with_file_name(name));
+        let beside = reading.job.as_ref().map_or_else(|| name.into(), |j| j.with_file_name(name));
         let bytes = files::read(&beside)?;
         let drawing = &sets.house.layout.drawing.sha256;
         let ticks = ticks_json::parse(&bytes, &beside.display().to_string(), drawing)?;

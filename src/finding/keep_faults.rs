@@ -38,6 +38,8 @@ pub enum KeepFault {
         /// Its mark.
         piece: String,
     },
+    /// Several houses are laid out in one call.
+    ManyHouses,
     /// Stock at hand is given, and nothing is said to hang.
     StockAlone,
     /// The job lays by other settings than the earlier one.

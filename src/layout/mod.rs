@@ -15,6 +15,7 @@ pub mod drawn_ends;
 mod finished;
 pub mod format;
 pub(crate) mod from_drawn;
+pub mod houses;
 pub mod kept;
 pub mod laid;
 pub mod piece;

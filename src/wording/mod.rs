@@ -16,6 +16,7 @@ pub mod figure;
 pub mod findings;
 pub mod first_job;
 pub mod help;
+pub mod houses;
 pub mod kept;
 pub mod layers;
 pub mod legend;

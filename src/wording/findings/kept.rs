@@ -52,6 +52,10 @@ fn built(fault: &KeepFault) -> FindingWords {
             format!("{piece} is said to hang, and the earlier layout has no piece of that mark"),
             "Give marks as they stand on the sheets, and the layout that the crew works by as --keep.",
         ),
+        KeepFault::ManyHouses => FindingWords::new(
+            "an earlier layout is held of one house at a time".to_owned(),
+            "Give one drawing with its own --keep.",
+        ),
         KeepFault::StockAlone => FindingWords::new(
             "stock at hand is given, and nothing is said to hang".to_owned(),
             "Say under `[[built]]` in the job what hangs, and give the earlier layout with --keep.",
