@@ -72,10 +72,10 @@ fn write(folder: &Path, a: &Compare, files: &[(String, Vec<u8>)]) -> Result<(), 
         drawing: name,
         by_default: false,
         elsewhere: None,
+        made_of: None,
     };
-    let mut sources = vec![a.old.as_path(), a.new.as_path()];
-    sources.extend(a.job.as_deref());
-    sources.extend(a.prices.as_deref());
+    let mut sources = vec![a.old.clone(), a.new.clone()];
+    sources.extend(a.job.iter().chain(&a.prices).cloned());
     files::write_folder(&place, files, &sources, a.replace)
 }
 

@@ -68,7 +68,7 @@ type Cells = BTreeSet<(i64, i64)>;
 const CELL: f64 = 0.125;
 
 fn cells(points: &[Xy]) -> Cells {
-    points.iter().map(|p| cell(p)).collect()
+    points.iter().map(cell).collect()
 }
 
 fn cell(p: &Xy) -> (i64, i64) {

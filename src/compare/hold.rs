@@ -61,11 +61,11 @@ pub fn names(old: &Layout, new: &Layout, same: &[SameWall]) -> BTreeMap<String, 
     }
     let mut used: BTreeSet<String> = all_names(old).into_iter().collect();
     for name in all_names(new) {
-        if !out.contains_key(&name) {
-            let free = free_name(&name, &used);
+        out.entry(name).or_insert_with_key(|name| {
+            let free = free_name(name, &used);
             used.insert(free.clone());
-            out.insert(name, free);
-        }
+            free
+        });
     }
     out
 }

@@ -1,5 +1,7 @@
 //! Openings of an elevation, paired by place and size.
 
+use std::slice::from_ref;
+
 use super::changed::{On, Told};
 use super::pairing::pairs;
 use super::shape::{
@@ -91,8 +93,8 @@ fn between(was: &Hole, is: &Hole) -> Vec<How> {
     } else if !same_box(a, b) {
         out.push(How::Moved { right: told_side(b[0] - a[0]), up: told_side(b[1] - a[1]) });
     } else if is_shaped(was) || is_shaped(is) {
-        let from_shape = [was.outline.clone()];
-        if !unlike(&from_shape, &[is.outline.clone()], 4.0).is_empty() {
+        let (old, new) = (from_ref(&was.outline), from_ref(&is.outline));
+        if !unlike(old, new, 4.0).is_empty() {
             let (from, to) = (square_feet(&was.outline), square_feet(&is.outline));
             out.push(How::Reshaped { from, to, by: None });
         }

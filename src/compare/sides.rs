@@ -1,5 +1,7 @@
 //! What became of a wall's outline: which of its sides moved, and how far.
 
+use std::slice::from_ref;
+
 use super::shape::{Box4, TOLD, box_of, differs, plain, square_feet, turned, unlike};
 use crate::geom::vocabulary::Xy;
 use crate::model::change::{How, WallSide};
@@ -33,7 +35,7 @@ pub(super) fn changes(old: &[Xy], new: &[Xy]) -> Vec<(How, Vec<Box4>)> {
     match side_by_side(&a, &b) {
         Some(sides) => sides,
         None => {
-            let places = unlike(&[a.clone()], &[b.clone()], 1.0);
+            let places = unlike(from_ref(&a), from_ref(&b), 1.0);
             if places.is_empty() {
                 return Vec::new();
             }

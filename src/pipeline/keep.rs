@@ -10,8 +10,7 @@ mod rest;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-pub use self::asked::Hung;
-pub(super) use self::asked::{Asked, Keep};
+pub(super) use self::asked::{Asked, Hung, Keep};
 use self::built::so_far;
 use self::found::{Found, held_walls, rooms};
 pub(super) use self::hung::marks_hung;

@@ -23,11 +23,11 @@ pub(in crate::pipeline) struct Keep<'a> {
 
 /// What hangs, and what lies on the site.
 #[derive(Clone, Debug, Default)]
-pub struct Hung {
+pub(in crate::pipeline) struct Hung {
     /// Marks of the pieces that hang.
-    pub marks: BTreeSet<PieceMark>,
+    pub(in crate::pipeline) marks: BTreeSet<PieceMark>,
     /// What lies on the site; none where no list was given.
-    pub stock: Option<Vec<AtHand>>,
+    pub(in crate::pipeline) stock: Option<Vec<AtHand>>,
 }
 
 impl Keep<'_> {

@@ -19,7 +19,6 @@ pub(super) struct Found {
     pub(super) walls: BTreeMap<usize, SameWall>,
     pub(super) runs: Vec<RunPlan>,
     pub(super) names: BTreeMap<usize, usize>,
-    pub(super) numbers: BTreeMap<PanelId, usize>,
     /// Pieces that are held, as the earlier layout has them.
     pub(super) pieces: Vec<KeptPiece>,
     /// Marks of the pieces of runs that are held by themselves.
@@ -115,7 +114,6 @@ pub(super) fn numbered(
     Found {
         runs,
         names: named.iter().enumerate().map(|(k, n)| (k, n.0)).collect(),
-        numbers: named.iter().enumerate().map(|(k, n)| (n.1.clone(), k)).collect(),
         ..Found::default()
     }
 }

@@ -48,31 +48,7 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
             kept::stock(file, *line, *column, fault)
         }
         FileFinding::TicksUnreadable { file, fault } => kept::ticks(file, fault),
-        FileFinding::OverlayApart { reason } => {
-            let why = match reason {
-                OverlayReason::BinarySource => "the drawing is a binary DXF",
-                OverlayReason::NoEntitiesSection => {
-                    "the drawing has no complete section of entities"
-                }
-                OverlayReason::DwgSource => "the drawing is a DWG",
-                OverlayReason::WideSource => "the drawing is saved in UTF-16",
-                OverlayReason::PdfSource => "the drawing is a PDF",
-                OverlayReason::PdfEnd => "the drawing is a PDF that takes no additions",
-            };
-            let remedy = match reason {
-                OverlayReason::PdfSource => {
-                    "overlay.pdf has the layout on the pages of the PDF itself, on layers that can be switched off."
-                }
-                OverlayReason::PdfEnd => {
-                    "It is locked, or broken and mended in reading. Print it to a new PDF to have overlay.pdf, the layout on its own pages."
-                }
-                _ => "Save the drawing as a text DXF to have the overlay in a copy of it.",
-            };
-            FindingWords::new(
-                format!("overlay.dxf is a drawing of its own, on the same origin: {why}"),
-                remedy,
-            )
-        }
+        FileFinding::OverlayApart { reason } => overlay_apart(*reason),
     }
 }
 
@@ -82,6 +58,30 @@ fn threads_missing(wanted: usize, system_says: &str) -> FindingWords {
             "the workbook takes {wanted} threads at once, and the system does not give them: {system_says}"
         ),
         "Raise the limit of processes (`ulimit -u`) or of memory, or end other programs, and run again.",
+    )
+}
+
+fn overlay_apart(reason: OverlayReason) -> FindingWords {
+    let why = match reason {
+        OverlayReason::BinarySource => "the drawing is a binary DXF",
+        OverlayReason::NoEntitiesSection => "the drawing has no complete section of entities",
+        OverlayReason::DwgSource => "the drawing is a DWG",
+        OverlayReason::WideSource => "the drawing is saved in UTF-16",
+        OverlayReason::PdfSource => "the drawing is a PDF",
+        OverlayReason::PdfEnd => "the drawing is a PDF that takes no additions",
+    };
+    let remedy = match reason {
+        OverlayReason::PdfSource => {
+            "overlay.pdf has the layout on the pages of the PDF itself, on layers that can be switched off."
+        }
+        OverlayReason::PdfEnd => {
+            "It is locked, or broken and mended in reading. Print it to a new PDF to have overlay.pdf, the layout on its own pages."
+        }
+        _ => "Save the drawing as a text DXF to have the overlay in a copy of it.",
+    };
+    FindingWords::new(
+        format!("overlay.dxf is a drawing of its own, on the same origin: {why}"),
+        remedy,
     )
 }
 
