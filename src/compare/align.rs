@@ -38,6 +38,8 @@ const TITLE_MIRRORED: f64 = 0.2;
 const NOTHING: f64 = 0.35;
 /// Most corners of walls, and of openings, that shifts are guessed by.
 const GUESSED_BY: [usize; 2] = [48, 24];
+/// Most shifts that are tried on all corners.
+const TRIED: usize = 200;
 /// More elevations than this are told apart by titles alone.
 const MANY: usize = 40;
 
@@ -112,20 +114,23 @@ fn best(old: &LaidElevation, new: &LaidElevation, mirror: bool) -> (Shift, f64) 
     (found.0, agree(&found.0) / all)
 }
 
-/// Shifts that bring a corner onto another, each once.
+/// Shifts that bring a corner onto another, each once: of those that many corners speak for, the first ones.
 fn guesses(a: &Corners, b: &Corners, mirror: bool) -> Vec<Shift> {
-    let mut out: BTreeMap<(i64, i64), Shift> = BTreeMap::new();
+    let mut out: BTreeMap<(i64, i64), (usize, Shift)> = BTreeMap::new();
     let sets = [(&a.walls, &b.walls), (&a.openings, &b.openings)];
     for ((from, to), most) in sets.into_iter().zip(GUESSED_BY) {
         for p in from.iter().take(most) {
             for q in to.iter().take(most) {
                 let right = if mirror { q[0] + p[0] } else { q[0] - p[0] };
                 let up = q[1] - p[1];
-                out.entry(cell(&[right, up])).or_insert(Shift { mirror, right, up });
+                let at = out.entry(cell(&[right, up])).or_insert((0, Shift { mirror, right, up }));
+                at.0 += 1;
             }
         }
     }
-    out.into_values().collect()
+    let mut all: Vec<(usize, Shift)> = out.into_values().collect();
+    all.sort_by_key(|g| std::cmp::Reverse(g.0));
+    all.into_iter().take(TRIED).map(|g| g.1).collect()
 }
 
 /// The shift that keeps places of the source; none where the two are drawn in another scale or turned.

@@ -119,7 +119,7 @@ fn offcuts_on_the_site_spare_panels() {
     let more = |stock: Vec<AtHand>| {
         let l = go_on(&d, built(), &old, Some(stock)).unwrap();
         assert_eq!(broken(&l), Vec::<String>::new());
-        let b = l.kept.unwrap().built.unwrap();
+        let b = l.kept.clone().unwrap().built.unwrap();
         (b.more, b.offcuts_used)
     };
     let (without, none) = more(vec![of(150.0, 5, FactoryEnd::Both)]);
