@@ -18,13 +18,41 @@ pub struct HeldNames {
 
 impl HeldNames {
     /// The mark of a piece of a run, where it is held.
-    pub(super) fn mark(&self, run: &str, piece: usize) -> Option<PieceMark> {
+    fn mark(&self, run: &str, piece: usize) -> Option<PieceMark> {
         self.marks.get(run)?.get(piece).cloned()
     }
 
     /// Whether a mark is held for some piece.
-    pub(super) fn has(&self, mark: &PieceMark) -> bool {
+    fn has(&self, mark: &PieceMark) -> bool {
         self.marks.values().flatten().any(|m| m == mark)
+    }
+}
+
+/// Marks of the pieces of a course, left to right: those that are held, and numbers past them.
+pub(super) struct Marks<'a> {
+    held: &'a HeldNames,
+    head: String,
+    last: usize,
+}
+
+impl<'a> Marks<'a> {
+    /// Marks that begin so.
+    pub(super) fn new(held: &'a HeldNames, head: String) -> Self {
+        Marks { held, head, last: 0 }
+    }
+
+    /// The mark of the next piece, which has this place in its run.
+    pub(super) fn next(&mut self, run: &str, piece: usize) -> PieceMark {
+        if let Some(mark) = self.held.mark(run, piece) {
+            return mark;
+        }
+        loop {
+            self.last += 1;
+            let mark = format!("{}-{}", self.head, self.last).into();
+            if !self.held.has(&mark) {
+                return mark;
+            }
+        }
     }
 }
 

@@ -6,7 +6,7 @@
 
 use std::collections::BTreeMap;
 
-use super::panel_names::{HeldNames, Names, panel_name};
+use super::panel_names::{HeldNames, Marks, Names, panel_name};
 use super::pieces::Making;
 use super::wall_order::waiting;
 use crate::geom::tol::{ROUNDING, SAME};
@@ -176,19 +176,7 @@ fn one_course(
     job: &Job,
     names: &mut Names<'_>,
 ) -> crate::layout::course::LaidCourse {
-    let mut n = 0;
-    // Numbers go on past marks that pieces of other runs hold.
-    let mut next = |run: &str, piece: usize| {
-        held.mark(run, piece).unwrap_or_else(|| {
-            loop {
-                n += 1;
-                let mark = format!("{code}-{}-{n}", course.index + 1).into();
-                if !held.has(&mark) {
-                    break mark;
-                }
-            }
-        })
-    };
+    let mut marks = Marks::new(held, format!("{code}-{}", course.index + 1));
     let runs: Vec<crate::layout::course::LaidRun> = course
         .runs
         .iter()
@@ -207,7 +195,7 @@ fn one_course(
                     .into_iter()
                     .enumerate()
                     .map(|(i, (cut, x0, x1))| {
-                        let mark = next(&run.id, i);
+                        let mark = marks.next(&run.id, i);
                         // A factory end is where whole steps of the panel end, or the panel itself.
                         let stock = names.length(cut.panel);
                         let laid = laid_length(stock, job);

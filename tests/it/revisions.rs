@@ -458,11 +458,11 @@ fn the_sheets_of_a_revision_show_what_changed_and_nothing_else() {
     let says = |s: &lapwright::model::sheet::Sheet, words: &str| {
         crate::sheets::texts(s).any(|t| t.content.starts_with(words))
     };
-    // In the triangle and in the table over the title block; on the first sheet in the table alone.
+    // In triangles, in the title block and in the table over it; on the first sheet without triangles.
     let letters = |s| crate::sheets::texts(s).filter(|t| t.content == "C").count();
-    assert_eq!(letters(&sheets[0]), 1);
+    assert_eq!(letters(&sheets[0]), 2);
     for s in &sheets[1..] {
-        assert!(letters(s) > 1, "{}: no letter", s.name);
+        assert!(letters(s) > 2, "{}: no letter", s.name);
     }
     for s in &sheets {
         assert!(says(s, "2 changes: see the sheet of"), "{}", s.name);
