@@ -1,7 +1,7 @@
 //! The cut list by panel: each stock panel as a bar with what is cut from it.
 
-use super::canvas::{Canvas, fitted};
-use super::columns;
+use super::canvas::{Canvas, wrapped};
+use super::columns::{self, LINE};
 use super::page::{Page, room};
 use super::style::{Ink, TEXT, TITLE};
 use crate::geom::tol::SAME;
@@ -20,6 +20,8 @@ use crate::wording::{cuts, sheets};
 /// Height of a row with a bar and one line under it, and with two.
 const ROW: f64 = 0.36;
 const TALL_ROW: f64 = 0.48;
+/// Height of a title over a sheet with the room under it.
+const UNDER_TITLE: f64 = 0.4;
 /// Room that a panel's name takes beside its bar.
 const NAME: f64 = 0.42;
 
@@ -53,12 +55,11 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         };
         let piece = siding::piece(layout.job.product.kind);
         let words = sheets::cut_list(count, piece, &lengths, style);
-        heading(&mut c, area, &sheets::title(sheets::CUT_LIST, first), &words);
-        c
+        let top = heading(&mut c, area, (sheets::CUT_LIST, first), &words);
+        (c, top)
     };
     let mut out: Vec<Page> = Vec::new();
-    let mut c = begun(true);
-    let top = area.y1 - 0.4;
+    let (mut c, top) = begun(true);
     let (mut column, mut y) = (0, top);
     for panel in &bars {
         // Panels of two lengths are drawn to one scale.
@@ -69,7 +70,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             y = top;
         }
         if column == n {
-            out.push(page(layout, std::mem::replace(&mut c, begun(false)), out.len() + 1));
+            out.push(page(layout, std::mem::replace(&mut c, begun(false).0), out.len() + 1));
             column = 0;
         }
         let x = area.x0 + column as f64 * width;
@@ -113,10 +114,26 @@ fn page(layout: &Layout, c: Canvas, n: usize) -> Page {
     }
 }
 
-pub(super) fn heading(c: &mut Canvas, area: Rect, title: &str, words: &str) {
-    let w = c.left(title, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
-    let words = fitted(words, TEXT, false, area.width() - w - 0.3);
-    c.left(&words, TEXT, false, Point::new(area.x0 + w + 0.3, area.y1 - 0.12));
+/// Title and words over a sheet: beside the title where they fit on every sheet of the sort, else in lines
+/// under it. Gives where the rest begins.
+pub(super) fn heading(
+    c: &mut Canvas,
+    area: Rect,
+    (title, first): (&str, bool),
+    words: &str,
+) -> f64 {
+    let (x, y) = (area.x0, area.y1 - 0.12);
+    let beside = 0.3 + crate::typeface::width(&sheets::title(title, false), TITLE, true);
+    let used = c.left(&sheets::title(title, first), TITLE, true, Point::new(x, y));
+    if beside + crate::typeface::width(words, TEXT, false) <= area.width() {
+        c.left(words, TEXT, false, Point::new(x + used + 0.3, y));
+        return area.y1 - UNDER_TITLE;
+    }
+    let lines = wrapped(words, TEXT, area.width());
+    for (i, line) in lines.iter().enumerate() {
+        c.left(line, TEXT, false, Point::new(x, y - 0.22 - i as f64 * LINE));
+    }
+    area.y1 - UNDER_TITLE - lines.len() as f64 * LINE
 }
 
 /// One panel: its name, a bar to scale, marks in it where they fit, else numbers, and lengths

@@ -71,6 +71,12 @@ pub fn turned(lines: &mut Linework, asked: &ViewTurn, findings: &mut Findings) {
     }
 }
 
+/// Mirrors the whole drawing at an upright axis: the house is built the other way round.
+pub fn mirrored(lines: &mut Linework, axis: f64, findings: &mut Findings) {
+    motion::mirrored(lines, axis);
+    findings.push(Finding::new(ViewFinding::ModelMirrored {}));
+}
+
 /// Whether views of a drawing may have scales of their own: the job gives one, or a page shows several.
 pub fn may_differ_in_scale(drawing: &Drawing, lines: &Linework, job: &Job) -> bool {
     let given = job.elevation.iter().any(|v| v.known.is_some() && !v.skip);

@@ -162,17 +162,18 @@ pub fn cutting(
 ) -> String {
     // Boards have neither.
     let hem = if over == "nail hem" {
-        format!(", with the {over} over it and the lock under it where they stay")
+        format!("; {over} above and lock below where they stay")
     } else {
         String::new()
     };
-    let punched = if slots + held > 0 {
-        format!("{slots} nail slots and {held} {held_by} overall. ")
-    } else {
-        String::new()
+    let punched = match (slots, held) {
+        (0, 0) => String::new(),
+        (0, n) => format!("{n} {held_by} overall. "),
+        (n, 0) => format!("{n} nail slots overall. "),
+        (slots, held) => format!("{slots} nail slots and {held} {held_by} overall. "),
     };
     format!(
-        "{cuts} shaped cuts, seen from the face, NTS{hem}; heights are over the butt edge, clearances in the figures. {punched}{}",
+        "{cuts} shaped cuts, seen from the face, NTS{hem}. Heights are over the butt edge, clearances are in the figures. {punched}{}",
         unit_note(style)
     )
 }

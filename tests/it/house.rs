@@ -53,7 +53,7 @@ const FLOORS: [(&str, u8); 36] = [
 const STAGES: u8 = 4;
 
 /// Foreign crates with the one room that may name each. serde and schemars derive on plain data.
-const CRATES: [(&str, &[&str]); 35] = [
+const CRATES: [(&str, &[&str]); 36] = [
     ("libm", &["real"]),
     ("toml_edit", &["job"]),
     ("zip", &["write"]),
@@ -84,6 +84,7 @@ const CRATES: [(&str, &[&str]); 35] = [
     ("rust_xlsxwriter", &["write"]),
     ("svg", &["write"]),
     ("usvg", &["read", "write"]),
+    ("png", &["write"]),
     ("resvg", &["write"]),
     ("krilla", &["write"]),
     ("krilla_svg", &["write"]),

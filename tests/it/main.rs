@@ -85,7 +85,9 @@ mod letters;
 mod level_flashing;
 mod limits;
 mod long_cuts;
+mod many_houses;
 mod mixed;
+mod model_houses;
 mod no_openings;
 mod no_sentence;
 mod no_walls;
@@ -130,6 +132,8 @@ mod shared_lines;
 mod sheet_titles;
 mod sheets;
 mod small_walls;
+#[path = "../smallcase/mod.rs"]
+mod smallcase;
 mod sources;
 mod spares;
 mod start;

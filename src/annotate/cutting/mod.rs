@@ -27,8 +27,7 @@ pub(super) fn sheets(layout: &Layout, cuts: &Cuts) -> Vec<Page> {
     let columns = (((area.width() + GAP) / (WIDTH + GAP)).floor() as usize).max(1);
     let width = (area.width() - GAP * (columns as f64 - 1.0)) / columns as f64;
     let mut pages = Vec::new();
-    let mut c = begun(layout, area, 1, cuts.shaped.len());
-    let top = area.y1 - 0.34;
+    let (mut c, top) = begun(layout, area, 1, cuts.shaped.len());
     let (mut column, mut y) = (0, top);
     let mut shown: Vec<usize> = Vec::new();
     for (cut, cell) in cuts.shaped.iter().flat_map(|k| cells(k, layout, width, top - area.y0)) {
@@ -38,7 +37,8 @@ pub(super) fn sheets(layout: &Layout, cuts: &Cuts) -> Vec<Page> {
         }
         if column == columns {
             let n = pages.len() + 1;
-            let done = std::mem::replace(&mut c, begun(layout, area, n + 1, cuts.shaped.len()));
+            let next = begun(layout, area, n + 1, cuts.shaped.len()).0;
+            let done = std::mem::replace(&mut c, next);
             pages.push(page(n, done, &shown));
             shown.clear();
             column = 0;
@@ -83,16 +83,15 @@ fn page(n: usize, c: Canvas, cuts: &[usize]) -> Page {
     }
 }
 
-/// A page for cells, begun.
-fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> Canvas {
+/// A page for cells, begun, and where its cells begin.
+fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> (Canvas, f64) {
     let mut c = Canvas::new(area);
-    let title = sheets::title(sheets::CUTTING, n == 1);
     let sum =
         |of: fn(&EdgeWork) -> u32| -> u32 { layout.pieces().map(|(.., p)| of(&p.edge_work)).sum() };
     let (slots, held) = (sum(|w| w.slots), sum(|w| w.lugs + w.trim_nails));
     let held_by = siding::held_by(layout.job.siding());
     let over = siding::over_face(layout.job.siding());
     let words = sheets::cutting(count, slots, (held, held_by), over, layout.job.sheet.lengths);
-    heading(&mut c, area, &title, &words);
-    c
+    let top = heading(&mut c, area, (sheets::CUTTING, n == 1), &words);
+    (c, top + 0.06)
 }

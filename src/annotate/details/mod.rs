@@ -20,7 +20,7 @@ use crate::layout::wall::LaidFiller;
 use crate::model::filler::FilledTo;
 use crate::model::house::EdgeKind;
 use crate::units::LengthStyle;
-use crate::wording::{details as words, sheets};
+use crate::wording::details as words;
 
 /// What its sheets are called.
 pub(super) use crate::wording::details::DETAILS as TITLE;
@@ -49,7 +49,6 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let width = (area.width() + GAP) / columns as f64 - GAP;
     let notes = width - WIDE / at.factor - section::GAP;
     let details = of(layout);
-    let top = area.y1 - 0.42;
     let mut pages: Vec<Canvas> = Vec::new();
     let mut rows = Vec::new();
     for row in details.chunks(columns) {
@@ -61,10 +60,9 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     for (row, tall) in rows {
         if y - tall < area.y0 {
             let mut c = Canvas::new(area);
-            let title = sheets::title(words::DETAILS, pages.is_empty());
-            heading(&mut c, area, &title, words::TYPICAL);
+            let first = pages.is_empty();
+            y = heading(&mut c, area, (words::DETAILS, first), words::TYPICAL);
             pages.push(c);
-            y = top;
         }
         let Some(c) = pages.last_mut() else { continue };
         for (i, s) in row.iter().enumerate() {
