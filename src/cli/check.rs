@@ -26,6 +26,7 @@ pub(super) fn run(a: &Check) -> ExitCode {
         Err(r) => return refused(&r, &findings, LengthStyle::default()),
     };
     let style = loaded.job.sheet.lengths;
+    let sources = sources(&a.reading, &loaded);
     let checked = pipeline::checked(loaded.bytes, &loaded.name, &loaded.job, &mut findings);
     // Laid out in memory: what later stages warn of is told too, and rules that the layout breaks.
     let sets = watched(true, |watch| {
@@ -39,7 +40,7 @@ pub(super) fn run(a: &Check) -> ExitCode {
             ("problems.svg".to_owned(), picture),
             ("check.txt".to_owned(), text.clone().into_bytes()),
         ];
-        if let Err(r) = files::write_beside(folder, &files, &sources(&a.reading), a.replace) {
+        if let Err(r) = files::write_beside(folder, &files, &sources, a.replace) {
             return refused(&r, &Findings::default(), style);
         }
     }

@@ -15,6 +15,7 @@ pub mod figure;
 pub mod findings;
 pub mod first_job;
 pub mod help;
+pub mod houses;
 pub mod layers;
 pub mod legend;
 pub mod lists;

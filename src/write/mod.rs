@@ -9,6 +9,7 @@ mod csv_cell;
 pub mod explain;
 pub mod findings;
 pub mod first_job;
+pub mod houses;
 pub mod json;
 mod json_format;
 pub mod layers;

@@ -15,6 +15,9 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
         ),
         FileFinding::OutFailed { target, system_says } => out_failed(target, system_says),
         FileFinding::OutRefused { refusal } => out_refused(refusal),
+        FileFinding::HousesAlike { folder, one, other } => alike(folder, one, other),
+        FileFinding::NoHouses { path } => no_houses(path),
+        FileFinding::OneHouseAlone { option } => one_alone(option),
         FileFinding::WriteFailed { fault } => FindingWords::new(
             format!("a result cannot be made: {}", writer_fault(fault)),
             "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
@@ -105,6 +108,27 @@ fn out_failed(target: &OutputTarget, system_says: &str) -> FindingWords {
             "Check free space where the output goes; what is there is not whole.",
         ),
     }
+}
+
+fn alike(folder: &str, one: &str, other: &str) -> FindingWords {
+    FindingWords::new(
+        format!("{one} and {other} would both go to {folder}"),
+        "Each house gets a folder of its name: rename one of the files, or lay them out in two calls.",
+    )
+}
+
+fn no_houses(path: &str) -> FindingWords {
+    FindingWords::new(
+        format!("there is no drawing in {path}, and no job that names one"),
+        "Give drawings (DXF, DWG, SVG, PDF), jobs with `model.drawing`, or a folder of them.",
+    )
+}
+
+fn one_alone(option: &str) -> FindingWords {
+    FindingWords::new(
+        format!("{option} is for one house"),
+        "Give one drawing, or leave the option out.",
+    )
 }
 
 fn out_refused(refusal: &OutputRefusal) -> FindingWords {
