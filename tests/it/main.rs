@@ -101,6 +101,7 @@ mod overlay;
 mod own_files;
 mod pasted;
 mod pattern_prices;
+mod patterns_beside;
 mod pdf_in;
 mod pdf_overlay;
 mod plain_words;
