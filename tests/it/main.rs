@@ -49,6 +49,7 @@ mod dwg;
 mod dwgcase;
 mod estimate;
 mod explained;
+mod extended_jobs;
 mod facts;
 mod facts_curves;
 mod facts_pitch;
