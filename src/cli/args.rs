@@ -39,8 +39,8 @@ pub enum Command {
     /// Tell what a revision of the drawing changes, what that does to each wall, what to order more and what is over
     #[command(after_help = help::COMPARE)]
     Compare(Compare),
-    /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a
-    /// page, a job file with every setting explained
+    /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a page; and what an
+    /// office begins with: its own file of settings, a job that extends it, a job file with every setting explained
     #[command(after_help = help::TEMPLATE)]
     Template {
         /// Folder for them, made if need be; files of that name there are not replaced if they were
@@ -110,6 +110,10 @@ pub struct Check {
     /// Write problems.svg (the drawing with each finding circled) and check.txt into this folder
     #[arg(long, value_name = "DIR")]
     pub out: Option<PathBuf>,
+    /// Tell every setting with its value and where it comes from: a file of the job, or the default. Without it,
+    /// what the files say is told where one extends another
+    #[arg(long)]
+    pub settings: bool,
     /// Write over files of these names, though they were edited or are not Lapwright's
     #[arg(long)]
     pub replace: bool,

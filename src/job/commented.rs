@@ -137,7 +137,7 @@ pub fn text() -> String {
     out
 }
 
-fn parent(path: &str) -> Option<&str> {
+pub(super) fn parent(path: &str) -> Option<&str> {
     path.rsplit_once('.').map(|(table, _)| table)
 }
 
@@ -147,7 +147,7 @@ fn tables(keys: &[String]) -> Vec<String> {
     keys.iter().filter(holds).cloned().collect()
 }
 
-fn value(path: &str, defaults: &Value) -> String {
+pub(super) fn value(path: &str, defaults: &Value) -> String {
     let found = path.split('.').try_fold(defaults, |v, key| v.get(key));
     if let Some(example) = EXAMPLES.iter().find(|e| e.0 == path) {
         return example.1.to_owned();
@@ -193,7 +193,7 @@ fn agreed_names(role: &str) -> Vec<String> {
 }
 
 /// Text as comment lines.
-fn comment(text: &str) -> String {
+pub(super) fn comment(text: &str) -> String {
     let mut out = String::new();
     let mut line = String::new();
     for word in text.split_whitespace() {

@@ -29,6 +29,7 @@ mod length;
 mod map_schema;
 pub mod model;
 pub mod nearest;
+pub mod office;
 mod old_keys;
 pub mod paper;
 mod parts;

@@ -18,6 +18,7 @@ mod shapes;
 mod sizes;
 mod square;
 mod stated;
+mod stories;
 pub mod suggest;
 mod view_scales;
 pub mod weld;

@@ -39,7 +39,8 @@ its sheet or drawn the other hand is the same house.";
 /// Under the help of `check`.
 pub const CHECK: &str = "\
 Example:
-  lapwright check house.dxf --job house.toml --out house-check";
+  lapwright check house.dxf --job house.toml --out house-check
+  lapwright check house.dxf --job house.toml --settings";
 /// Under the help of `start`.
 pub const START: &str = "\
 Example:

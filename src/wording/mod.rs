@@ -42,6 +42,7 @@ pub mod sources;
 pub mod stocks;
 pub mod tables;
 pub mod takeoff;
+pub mod told_settings;
 pub mod trim;
 pub mod wall_sheets;
 pub mod work;

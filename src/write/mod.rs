@@ -29,6 +29,7 @@ mod report_pole;
 mod report_work;
 pub mod review;
 mod saw_places;
+mod setting_value;
 #[cfg(feature = "xlsx")]
 mod settings;
 pub mod summary;
@@ -38,6 +39,7 @@ pub mod svg_tree;
 pub mod tables;
 pub mod template;
 mod text;
+pub mod told_settings;
 pub mod walls;
 #[cfg(feature = "xlsx")]
 pub mod xlsx;

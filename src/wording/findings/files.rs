@@ -29,15 +29,7 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
         FileFinding::PageNotMade { fault } => page_not_made(fault),
         FileFinding::LayoutFormat { found, expected } => layout_format(found.as_deref(), expected),
         FileFinding::LayoutUnreadable { line, column, reader_says } => {
-            // What is missing in one that is whole as JSON has no place.
-            let place = match line {
-                0 => String::new(),
-                _ => format!(" (line {line}, column {column})"),
-            };
-            FindingWords::new(
-                format!("the layout cannot be read: {reader_says}{place}"),
-                "The file is damaged or was changed: lay the drawing out again with `lapwright layout`.",
-            )
+            layout_unreadable(*line, *column, reader_says)
         }
         FileFinding::NoLayoutFolder { path } => FindingWords::new(
             format!("{path} holds no layout: there is no layout.json in it"),
@@ -124,6 +116,18 @@ fn out_failed(target: &OutputTarget, system_says: &str) -> FindingWords {
             "Check free space where the output goes; what is there is not whole.",
         ),
     }
+}
+
+fn layout_unreadable(line: usize, column: usize, reader_says: &str) -> FindingWords {
+    // What is missing in one that is whole as JSON has no place.
+    let place = match line {
+        0 => String::new(),
+        _ => format!(" (line {line}, column {column})"),
+    };
+    FindingWords::new(
+        format!("the layout cannot be read: {reader_says}{place}"),
+        "The file is damaged or was changed: lay the drawing out again with `lapwright layout`.",
+    )
 }
 
 fn alike(folder: &str, one: &str, other: &str) -> FindingWords {
