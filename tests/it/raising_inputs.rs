@@ -34,6 +34,11 @@ fn wall() -> String {
     dxf(&[(WALL, &rect(0.0, 0.0, 240.0, 96.0))])
 }
 
+/// The wall for a command's folder.
+fn drawing() -> &'static str {
+    Box::leak(wall().into_boxed_str())
+}
+
 /// A layout of the wall, as its file has it.
 fn earlier() -> &'static str {
     let layout = crate::support::lay(wall().as_bytes(), &crate::support::inches());
@@ -273,15 +278,16 @@ fn of_files(code: &str) -> Option<Input> {
         "no-layout-folder" => command(&["compare", ".", "house.dxf"], &[]),
         "layout-not-kept" => command(
             &["layout", "d.dxf", "--job", "j.toml", "--out", "o"],
-            &[("j.toml", "[[built]]\nwall = \"elevation-1\"\n")],
+            &[("d.dxf", drawing()), ("j.toml", "[[built]]\nwall = \"elevation-1\"\n")],
         ),
         "stock-unreadable" => command(
             &["layout", "d.dxf", "--keep", ".", "--stock", "s.csv", "--out", "o"],
-            &[("layout.json", earlier()), ("s.csv", "length\n")],
+            &[("d.dxf", drawing()), ("layout.json", earlier()), ("s.csv", "length\n")],
         ),
         "ticks-unreadable" => command(
             &["layout", "d.dxf", "--job", "j.toml", "--keep", ".", "--out", "o"],
             &[
+                ("d.dxf", drawing()),
                 ("layout.json", earlier()),
                 ("j.toml", "[[built]]\nticks = \"t.json\"\n"),
                 ("t.json", "{}"),
