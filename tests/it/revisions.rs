@@ -222,6 +222,13 @@ fn change(f: &mut Face, what: u64, dice: &mut Dice, out: &mut Vec<String>) {
             f.windows.push(new);
             expect(out, Subject::Opening, f, How::Added { size: size(new), openings: 0 });
         }
+        _ => change_wall(f, what, (pick, dice), out),
+    }
+}
+
+/// The same of walls, levels, titles and fixtures.
+fn change_wall(f: &mut Face, what: u64, (pick, dice): (usize, &mut Dice), out: &mut Vec<String>) {
+    match what {
         // The wall is widened to the right: a gable's slopes go with it.
         5 if f.wall.len() == 4 => {
             let by = 6.0 + dice.below(48) as f64;
