@@ -56,6 +56,7 @@ fn the_same_house_is_held_whole() {
 
 #[test]
 fn walls_that_did_not_change_are_held_and_the_others_laid_anew() {
+    let mut from_offcuts = 0;
     for seed in 0..12 {
         let d = house(&mut Dice(seed));
         let old = lay_sets(&d.dxf(false), &job());
@@ -66,6 +67,7 @@ fn walls_that_did_not_change_are_held_and_the_others_laid_anew() {
         new.faces[2].wall.iter_mut().skip(2).for_each(|p| p.1 += 11.0);
         let laid = keep(&new, &job(), &old);
         let kept = laid.kept.clone().unwrap();
+        from_offcuts += kept.from_offcuts;
         let names = |l: &[lapwright::model::ids::WallId]| {
             l.iter().map(|w| w.to_string()).collect::<BTreeSet<_>>()
         };
@@ -91,6 +93,7 @@ fn walls_that_did_not_change_are_held_and_the_others_laid_anew() {
         assert_eq!(held.len(), kept.panels, "seed {seed}");
         assert!(laid.bound.panels <= laid.panels.len(), "seed {seed}");
     }
+    assert!(from_offcuts > 0, "what held panels have left was never used");
 }
 
 #[test]
