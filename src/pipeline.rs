@@ -6,6 +6,7 @@ mod first_job;
 mod head;
 pub mod houses;
 mod letters;
+pub mod measures;
 mod pages;
 pub mod quantities;
 mod suggest;

@@ -13,6 +13,7 @@ mod layers;
 mod layout;
 mod loading;
 mod manual;
+mod measure;
 pub mod outcome;
 mod page;
 #[cfg(feature = "page")]
