@@ -23,6 +23,8 @@ const ROW: f64 = 0.26;
 /// Rows under a picture, and on a sheet that goes on.
 const ROWS: usize = 20;
 const MORE_ROWS: usize = 35;
+/// Numbers stand at least so far from one another.
+const APART: f64 = 0.21;
 /// Where columns begin: number, what, drawn, taped, spoils.
 const COLUMNS: [f64; 5] = [0.0, 0.42, 3.75, 4.85, 6.25];
 
@@ -51,6 +53,19 @@ pub fn measures(layout: &Layout, all: &[Measure]) -> Vec<Sheet> {
         }
     }
     out
+}
+
+/// Where the number of a length stands: on its line where there is room, else beside it.
+fn free(a: Point, z: Point, taken: &[Point]) -> Point {
+    let along = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9].map(|t| a + (z - a) * t);
+    let middle = a + (z - a) * 0.5;
+    let around = (1..=5).flat_map(|ring| {
+        let off = 0.22 * f64::from(ring);
+        [(1.0, 0.0), (-1.0, 0.0), (0.0, -1.0), (0.0, 1.0), (1.0, -1.0), (-1.0, -1.0)]
+            .map(|(x, y)| middle + Vec2::new(x * off, y * off))
+    });
+    let is_free = |p: &Point| taken.iter().all(|t| p.distance(*t) > APART);
+    along.into_iter().chain(around).find(is_free).unwrap_or(middle)
 }
 
 struct Paper {
@@ -91,14 +106,17 @@ impl Paper {
         let (x0, x1) = (left - 0.3, left + k * w + 0.3);
         let floor = bottom - k * foot;
         self.canvas.line(Ink::Level, Point::new(x0, floor), Point::new(x1, floor));
+        let mut taken: Vec<Point> = Vec::new();
         for (i, m) in measures.iter().enumerate() {
             let [a, z] = m.ends.map(|p| at(point(&p)));
             self.canvas.line(Ink::Dimension, a, z);
-            // Lengths that share a line stand along it one after the other.
-            let shares = [0.5, 0.3, 0.7, 0.15, 0.85];
-            let along = a + (z - a) * shares[i % shares.len()];
-            let off = Vec2::new(0.0, if i % 2 == 0 { 0.0 } else { 0.14 });
-            self.canvas.on_ground(&(i + 1).to_string(), TEXT, along + off);
+            let place = free(a, z, &taken);
+            taken.push(place);
+            let middle = a + (z - a) * 0.5;
+            if place.distance(middle) > a.distance(z) / 2.0 + 0.01 {
+                self.canvas.line(Ink::Leader, middle, place);
+            }
+            self.canvas.on_ground(&(i + 1).to_string(), TEXT, place);
         }
     }
 

@@ -1,7 +1,7 @@
 //! Lengths to tape, in words.
 
 use crate::model::measure::{Measure, MeasureKind, Spoils};
-use crate::units::{counted, feet_inches};
+use crate::units::counted;
 
 /// Columns of the table, as it goes out and comes back.
 pub const COLUMNS: [&str; 8] = [
@@ -60,6 +60,6 @@ pub fn what(m: &Measure) -> String {
 pub fn spoils(s: &Spoils) -> String {
     match s.pieces {
         0 => "no piece".to_owned(),
-        n => format!("{}, {}", counted(n, "piece"), feet_inches(s.length)),
+        n => format!("{}, {:.0} ft", counted(n, "piece"), s.length / 12.0),
     }
 }

@@ -11,7 +11,7 @@ pub const STEPS: [(&str, &str, &str); 7] = [
     (
         "1. Answer once what is your own.",
         "lapwright template office",
-        "Fill in office/office.toml: siding, cartons, posts, gaps, spare, price list, paper. Send template.dxf and convention.pdf to your architects.",
+        "Fill in office/office.toml: siding, cartons, corners, gaps, spare, price list, paper. Send template.dxf and convention.pdf to your architects.",
     ),
     (
         "2. Begin a house.",
