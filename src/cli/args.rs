@@ -41,7 +41,7 @@ pub enum Command {
     #[command(after_help = help::TAKEOFF)]
     Takeoff(Takeoff),
     /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a page; and what an
-    /// office begins with: its own file of settings, a job that extends it, a job file with every setting explained
+    /// office begins with: a quick start, its own file of settings, a job that extends it, a job file with every setting explained
     #[command(after_help = help::TEMPLATE)]
     Template {
         /// Folder for them, made if need be; files of that name there are not replaced if they were

@@ -19,6 +19,7 @@ pub const HEADS: [&str; 5] = ["No.", "Tape", "Drawn", "Taped", "1/2 in wrong spo
 /// Under the title of a sheet.
 pub const HOW: &str = "Tape each length to 1/16 in and write it in the blank; the worst come first. Leave blank what you cannot reach. Levels are over the floor line, drawn dashed; places are from the left side, level at the sill.";
 /// At the foot of a sheet.
+// SafetyFact::PowerLines.
 pub const CAUTION: &str =
     "Ladders and scaffolds by the rules on site; keep 10 ft from power lines.";
 /// What a sheet is, for whoever cannot see it.
