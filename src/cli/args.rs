@@ -40,6 +40,9 @@ pub enum Command {
     /// Print the quantities
     #[command(after_help = help::TAKEOFF)]
     Takeoff(Takeoff),
+    /// Tell what a revision of the drawing changes, what that does to each wall, what to order more and what is over
+    #[command(after_help = help::COMPARE)]
+    Compare(Compare),
     /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a page; and what an
     /// office begins with: a quick start, its own file of settings, a job that extends it, a job file with every setting explained
     #[command(after_help = help::TEMPLATE)]
@@ -68,7 +71,7 @@ pub enum Command {
         /// The code, as it stands beside the finding
         code: Option<String>,
     },
-    /// Print the JSON Schema of the job file, of layout.json, of takeoff.json or of saved ticks
+    /// Print the JSON Schema of the job file, of layout.json, of takeoff.json, of saved ticks or of a comparison
     #[command(after_help = help::SCHEMA)]
     Schema {
         /// Which one
@@ -211,12 +214,67 @@ pub struct Layout {
     /// Leave PDF and PNG out, for speed
     #[arg(long)]
     pub no_pictures: bool,
+    /// Hold seams, panels and marks of walls that did not change since this earlier layout (a folder that
+    /// `layout` wrote), lay the others anew with what those panels have left, and tell what that costs in panels
+    #[arg(long, value_name = "OLD", conflicts_with = "compare_waiting")]
+    pub keep: Option<PathBuf>,
+    /// What lies on the site, where the job says under [[built]] what hangs already: a CSV of length, count and
+    /// factory end (left, right, none; both for whole panels)
+    #[arg(long, value_name = "FILE", requires = "keep")]
+    pub stock: Option<PathBuf>,
     /// Print what it costs in panels that fewer offcuts wait at the ends of walls, and write nothing
     #[arg(long)]
     pub compare_waiting: bool,
     /// Print nothing but errors
     #[arg(long)]
     pub quiet: bool,
+}
+
+/// Two layouts of a house.
+#[derive(Debug, Args)]
+pub struct Compare {
+    /// The old one: a folder that `layout` wrote, its layout.json, or a drawing, which is laid out in memory by the job
+    /// of its name beside it
+    pub old: PathBuf,
+    /// The new one, likewise
+    pub new: PathBuf,
+    /// Job file (TOML) for drawings among them, in place of the jobs beside them
+    #[arg(long, value_name = "FILE")]
+    pub job: Option<PathBuf>,
+    /// Write report, JSON, workbook and the sheets with what is changed in clouds into this folder
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Write over edited files and over whatever has the name of a result; all other files that are
+    /// not Lapwright's stay
+    #[arg(long)]
+    pub replace: bool,
+    /// Form of what is printed
+    #[arg(long, value_enum, default_value_t = Told::Report)]
+    pub format: Told,
+    /// Letter of the revision; by default that of the new job, or the one after the old job's
+    #[arg(long, value_name = "LETTER")]
+    pub letter: Option<String>,
+    /// Your own price list (CSV: item, unit, price, order multiple, currency)
+    #[arg(long, value_name = "FILE")]
+    pub prices: Option<PathBuf>,
+    /// Leave PDF and PNG out, for speed
+    #[arg(long)]
+    pub no_pictures: bool,
+    /// Exit with 3 when the drawing changes anything
+    #[arg(long)]
+    pub strict: bool,
+    /// Print nothing but errors
+    #[arg(long)]
+    pub quiet: bool,
+}
+
+/// Forms of a comparison.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Told {
+    /// A report of 80 columns
+    Report,
+    /// JSON: `lapwright-compare/1`
+    Json,
 }
 
 /// The quantities.
@@ -287,4 +345,6 @@ pub enum SchemaOf {
     Takeoff,
     /// What the page of a layout saves of ticks
     Ticks,
+    /// What `compare` writes
+    Compare,
 }

@@ -2,7 +2,9 @@
 
 pub mod args;
 mod check;
+mod compare;
 mod disk;
+mod earlier;
 mod explain;
 pub mod files;
 mod house;

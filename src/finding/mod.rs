@@ -14,6 +14,7 @@ mod group;
 pub mod house;
 pub mod job;
 pub mod job_value;
+mod keep_faults;
 pub mod laying;
 pub mod letters;
 pub mod lines;

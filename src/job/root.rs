@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::around::{AngledWall, ReturnWall};
 use super::boards::Boards;
+use super::built::Built;
 use super::by_hand::{GivenOpening, GivenWall};
 use super::courses::CourseRules;
 use super::drawing::{Reading, View};
@@ -18,6 +19,7 @@ use super::map_schema::named_by;
 use super::model::Model;
 use super::parts::{Band, MovementJoint};
 use super::product::Product;
+use super::revision::Revision;
 use super::seams::SeamSettings;
 use super::sheet::SheetRules;
 use super::siding::kind::Siding;
@@ -47,6 +49,9 @@ pub struct Job {
     pub extends: Option<String>,
     /// What the title block says.
     pub title: Title,
+    /// Revisions of the drawing, for the table of revisions on every sheet.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub revision: Vec<Revision>,
     /// Which house of a model is built.
     #[serde(skip_serializing_if = "Model::is_plain")]
     pub model: Model,
@@ -91,6 +96,9 @@ pub struct Job {
     /// Movement joints of the building, which siding must not bridge, where none is drawn.
     #[serde(rename = "movement_joint", alias = "joint")]
     pub movement_joints: Vec<MovementJoint>,
+    /// Siding that hangs already.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub built: Vec<Built>,
     /// Parts of walls with another cladding.
     pub zone: Vec<Zone>,
     /// The day's weather.

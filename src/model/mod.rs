@@ -5,6 +5,7 @@ pub mod account;
 pub mod advice;
 pub mod at_openings;
 pub mod basis;
+pub mod change;
 pub mod conflict;
 pub mod corner;
 pub mod counting;

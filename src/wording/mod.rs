@@ -4,6 +4,7 @@
 pub mod cautions;
 pub mod checks;
 pub mod command;
+pub mod compare;
 pub mod convention;
 pub mod corners;
 pub mod cover;
@@ -16,6 +17,7 @@ pub mod findings;
 pub mod first_job;
 pub mod help;
 pub mod houses;
+pub mod kept;
 pub mod layers;
 pub mod legend;
 pub mod lists;

@@ -2,6 +2,7 @@
 //! file.
 
 pub mod alarm;
+pub mod compare;
 mod corners;
 pub mod csv;
 pub mod csv_bar;

@@ -21,6 +21,7 @@ mod bays;
 mod board_rules;
 mod bounds;
 mod breaks;
+mod built;
 mod by_hand;
 mod called_sizes;
 mod checking;
@@ -80,6 +81,7 @@ mod inflate;
 mod jagged_grade;
 #[path = "../jobcase/mod.rs"]
 mod jobcase;
+mod keeping;
 mod kind_words;
 mod layouts;
 mod letters;
@@ -122,6 +124,8 @@ mod recount_estimate;
 mod recount_flashing;
 mod regions;
 mod review;
+mod revision_files;
+mod revisions;
 mod roof_slopes;
 mod samples;
 #[path = "../seamcase/mod.rs"]

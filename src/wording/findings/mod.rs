@@ -11,6 +11,7 @@ mod formats;
 mod house;
 mod job;
 mod job_value;
+mod kept;
 mod laying;
 mod letters;
 mod lines;
