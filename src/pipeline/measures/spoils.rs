@@ -39,8 +39,8 @@ fn is_spoiled(m: &Measure, wall: &LaidWall, c: &LaidCourse, p: &Piece) -> bool {
         What::LeftLean => at_left,
         What::LeftFoot => at_left && ends(&wall.courses, true),
         What::RightFoot => at_right && ends(&wall.courses, true),
-        What::LeftHeight => at_left && ends(&wall.courses, false) || slanted() && at_left,
-        What::RightHeight => at_right && ends(&wall.courses, false) || slanted() && at_right,
+        What::LeftHeight => at_left && (slanted() || ends(&wall.courses, false)),
+        What::RightHeight => at_right && (slanted() || ends(&wall.courses, false)),
         What::PeakPlace | What::PeakLevel => slanted(),
         What::Place | What::Width | What::Height | What::Sill => at_opening(m, wall, c, p),
     }
