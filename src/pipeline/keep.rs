@@ -104,13 +104,7 @@ pub(super) fn plan(
         None => held_walls(keep, asked, &marks),
     };
     let all = seams(asked.problem, (asked.walls, asked.planned), asked.job, watch);
-    let with = laid_with(keep, asked, (&found, &all), true, watch);
-    // Offcuts that are used may wait too many together: then none is.
-    let laid = if waits(&with.plan, asked) {
-        with
-    } else {
-        laid_with(keep, asked, (&found, &all), false, watch)
-    };
+    let laid = laid_with(keep, asked, (&found, &all), watch);
     let kept = kept(keep, asked, &found, (all.panels, &laid));
     let names = HeldNames {
         panels: std::mem::take(&mut found.names),
@@ -138,7 +132,6 @@ fn laid_with(
     keep: &Keep,
     asked: &Asked,
     (found, all): (&Found, &SeamPlan),
-    offcuts: bool,
     watch: &mut dyn FnMut(Progress),
 ) -> Laid {
     let order = order(keep, asked, all);
@@ -156,19 +149,19 @@ fn laid_with(
         None => Vec::new(),
     };
     let listed = keep.hung.as_ref().is_some_and(|h| h.stock.is_some());
-    let mut from = match (offcuts, listed) {
-        (false, _) => Vec::new(),
-        (true, true) => on_site.clone(),
-        (true, false) => rooms(&found.runs, asked, &|p| (p < first).then_some(whole)),
+    let mut from = if listed {
+        on_site.clone()
+    } else {
+        rooms(&found.runs, asked, &|p| (p < first).then_some(whole))
     };
-    let mut moved = cut_from(&mut runs, first, &mut from, rules);
+    // Each offcut that is used may wait too: no more than the job lets.
+    let may = |runs: &[RunPlan]| waits(runs, &order, asked);
+    let mut moved = cut_from(&mut runs, first, &mut from, rules, &may);
     // Single pieces of runs that hang in part go into what the panels of the rest have left.
     if !found.marks.is_empty() {
         let fresh = |p: usize| (first..ON_SITE).contains(&p).then_some(whole);
         from.extend(rooms(&runs, asked, &fresh));
-        if offcuts {
-            moved += cut_from(&mut runs, LOOSE, &mut from, rules);
-        }
+        moved += cut_from(&mut runs, LOOSE, &mut from, rules, &may);
     }
     let mut numbers: BTreeMap<usize, usize> = (0..first).map(|n| (n, n)).collect();
     for cut in runs.iter_mut().flat_map(|r| &mut r.pieces) {

@@ -1,6 +1,6 @@
 //! Pieces cut from what is at hand: room on panels that are cut already, in place of panels opened anew.
 
-use crate::model::seam::{RunPlan, SeamRules};
+use crate::model::seam::{Cut, RunPlan, SeamRules};
 
 /// Room left on a panel, inches from its left end: a saw cut off each piece beside it is taken off already.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -39,12 +39,14 @@ struct Want {
 }
 
 /// Cuts from the rooms whatever panels of the plan can be spared: panels from `first` on, fullest last. A panel
-/// is spared only if all that it gives goes into rooms. Returns the pieces that were moved.
+/// is spared only if all that it gives goes into rooms, and the plan `may` be so then. Returns the pieces that were
+/// moved.
 pub fn cut_from(
     runs: &mut [RunPlan],
     first: usize,
     rooms: &mut Vec<Room>,
     rules: &SeamRules,
+    may: &dyn Fn(&[RunPlan]) -> bool,
 ) -> usize {
     let stock = rules.stock();
     let mut panels: std::collections::BTreeMap<usize, Vec<Want>> =
@@ -72,11 +74,17 @@ pub fn cut_from(
         let places: Option<Vec<(Want, Room)>> =
             wants.iter().map(|w| Some((*w, placed(*w, &mut tried, stock, rules.kerf)?))).collect();
         let Some(places) = places else { continue };
-        *rooms = tried;
-        moved += places.len();
-        for (want, at) in places {
+        let mut before: Vec<(Want, Cut)> = Vec::new();
+        for (want, at) in &places {
             let cut = &mut runs[want.run].pieces[want.piece];
+            before.push((*want, *cut));
             (cut.panel, cut.start, cut.end) = (at.panel, at.from, at.to);
+        }
+        if may(runs) {
+            *rooms = tried;
+            moved += places.len();
+        } else {
+            before.iter().for_each(|(want, cut)| runs[want.run].pieces[want.piece] = *cut);
         }
     }
     moved
@@ -119,7 +127,6 @@ fn placed(want: Want, rooms: &mut Vec<Room>, stock: f64, kerf: f64) -> Option<Ro
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::seam::Cut;
 
     fn run(pieces: &[(usize, f64, f64)]) -> RunPlan {
         let cut = |(panel, start, end): &(usize, f64, f64)| Cut {
@@ -139,7 +146,7 @@ mod tests {
         // Panel 0 has 60 1/8 in left at its right end: only the right-hand... the piece that begins the run goes there.
         let mut rooms = vec![Room { panel: 0, from: 89.875, to: 150.0 }];
         let mut plan = runs.clone();
-        assert_eq!(cut_from(&mut plan, 1, &mut rooms, &rules), 1);
+        assert_eq!(cut_from(&mut plan, 1, &mut rooms, &rules, &|_| true), 1);
         assert_eq!(plan[0].pieces[0], Cut { panel: 0, start: 90.0, end: 150.0 });
         assert_eq!(plan[0].pieces[1].panel, 2);
         // 1/8 in is left less the saw cut: nothing.
@@ -148,7 +155,7 @@ mod tests {
         // pieces, and is opened for the other one all the same.
         let mut rooms = vec![Room { panel: 0, from: 20.0, to: 110.0 }];
         let mut plan = runs.clone();
-        assert_eq!(cut_from(&mut plan, 1, &mut rooms, &rules), 0);
+        assert_eq!(cut_from(&mut plan, 1, &mut rooms, &rules, &|_| true), 0);
         assert_eq!(plan, runs);
         // With both ends at hand neither panel is opened.
         let mut rooms = vec![
@@ -156,7 +163,7 @@ mod tests {
             Room { panel: 3, from: 0.0, to: 91.0 },
         ];
         let mut plan = runs.clone();
-        assert_eq!(cut_from(&mut plan, 1, &mut rooms, &rules), 3);
+        assert_eq!(cut_from(&mut plan, 1, &mut rooms, &rules, &|_| true), 3);
         assert!(plan.iter().flat_map(|r| &r.pieces).all(|c| c.panel == 0 || c.panel == 3));
     }
 }

@@ -31,9 +31,9 @@ pub fn told(kept: &Kept, panels: usize) -> Vec<String> {
     }
     if !kept.anew.is_empty() {
         out.push(format!(
-            "Laid anew: {}; {} more, and {} from what the held panels have left.",
+            "Laid anew: {}; {}, and {} from what the held panels have left.",
             names(&kept.anew),
-            counted(panels.saturating_sub(kept.panels), "panel"),
+            counted(panels.saturating_sub(kept.panels), "more panel"),
             counted(kept.from_offcuts, "piece")
         ));
     }

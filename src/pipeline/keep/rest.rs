@@ -63,36 +63,41 @@ pub(super) fn rest(asked: &Asked, found: &Found, order: &[usize]) -> SeamProblem
     out
 }
 
-/// Places in the order of walls of the pieces of each panel.
-fn panel_walls(runs: &[RunPlan], asked: &Asked, order: &[usize]) -> BTreeMap<usize, Vec<usize>> {
+/// Places in the order of walls of the pieces of each panel, along the panel.
+fn panel_walls(runs: &[RunPlan], asked: &Asked, order: &[usize]) -> Vec<Vec<usize>> {
     let all = asked.problem.elevations.iter().flat_map(|e| &e.courses).flat_map(|c| &c.runs);
     let wall: BTreeMap<&str, usize> = all.map(|r| (r.id.as_str(), r.wall)).collect();
     let place = |id: &str| order.iter().position(|w| wall.get(id) == Some(w));
-    let mut out: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
+    let mut out: BTreeMap<usize, Vec<(f64, usize)>> = BTreeMap::new();
     for r in runs {
         let Some(at) = place(&r.id) else { continue };
-        r.pieces.iter().for_each(|c| out.entry(c.panel).or_default().push(at));
+        r.pieces.iter().for_each(|c| out.entry(c.panel).or_default().push((c.start, at)));
     }
-    out
+    out.values_mut().for_each(|list| list.sort_by(|a, b| a.0.total_cmp(&b.0)));
+    out.into_values().map(|list| list.into_iter().map(|p| p.1).collect()).collect()
 }
 
 /// The most offcuts that wait at the end of any wall.
 fn most_waiting(runs: &[RunPlan], asked: &Asked, order: &[usize]) -> usize {
-    let spans: Vec<(usize, usize)> = panel_walls(runs, asked, order)
-        .into_values()
-        .filter_map(|at| Some((*at.iter().min()?, *at.iter().max()?)))
-        .collect();
-    let waits = |k: usize| spans.iter().filter(|(a, b)| *a <= k && k < *b).count();
-    (0..order.len()).map(waits).max().unwrap_or(0)
+    let panels = panel_walls(runs, asked, order);
+    // Lengths of an opened panel that lie between pieces which are gone: each waits by itself.
+    let waits = |panel: &Vec<usize>, k: usize| {
+        if panel.iter().all(|at| *at > k) {
+            return 0;
+        }
+        let begins = |i: usize| panel[i] > k && (i == 0 || panel[i - 1] <= k);
+        (0..panel.len()).filter(|i| begins(*i)).count()
+    };
+    let all = (0..order.len()).map(|k| panels.iter().map(|p| waits(p, k)).sum());
+    all.max().unwrap_or(0)
 }
 
 /// Whether no more offcuts wait than may, and none goes farther.
-pub(super) fn waits(plan: &SeamPlan, asked: &Asked) -> bool {
+pub(super) fn waits(runs: &[RunPlan], order: &[usize], asked: &Asked) -> bool {
     let waiting = &asked.problem.waiting;
-    let few = waiting.most.is_none_or(|most| most_waiting(&plan.runs, asked, &plan.order) <= most);
+    let few = waiting.most.is_none_or(|most| most_waiting(runs, asked, order) <= most);
     let reach = waiting.reach.walls();
-    let spans = panel_walls(&plan.runs, asked, &plan.order);
-    let far = spans.values().any(|at| {
+    let far = panel_walls(runs, asked, order).iter().any(|at| {
         let (a, b) = (at.iter().min().copied().unwrap_or(0), at.iter().max().copied().unwrap_or(0));
         b - a > reach
     });
