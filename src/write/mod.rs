@@ -2,6 +2,7 @@
 //! file.
 
 pub mod alarm;
+pub mod compare;
 mod corners;
 pub mod csv;
 pub mod csv_bar;
@@ -14,6 +15,7 @@ pub mod json;
 mod json_format;
 pub mod layers;
 pub mod making;
+pub mod measures;
 pub mod overlay;
 #[cfg(feature = "page")]
 pub mod page;
@@ -28,6 +30,7 @@ mod report_pole;
 mod report_work;
 pub mod review;
 mod saw_places;
+mod setting_value;
 #[cfg(feature = "xlsx")]
 mod settings;
 pub mod summary;
@@ -37,6 +40,7 @@ pub mod svg_tree;
 pub mod tables;
 pub mod template;
 mod text;
+pub mod told_settings;
 pub mod walls;
 #[cfg(feature = "xlsx")]
 pub mod xlsx;

@@ -1,6 +1,6 @@
 //! A sheet as PNG, drawn by `resvg` and packed by `png`.
 //!
-//! A sheet is opaque: three bytes a dot. Packed fast, and nearly as small, since most of a sheet is white.
+//! A sheet is opaque: three bytes a dot. Packed for speed.
 
 use super::svg_tree::{SheetTree, tree};
 use crate::finding::files::WriterFault;
@@ -36,13 +36,18 @@ fn packed(pixels: &Pixmap, dots_per_inch: f64) -> Result<Vec<u8>, png::EncodingE
     let mut encoder = png::Encoder::new(&mut file, pixels.width(), pixels.height());
     encoder.set_color(png::ColorType::Rgb);
     encoder.set_depth(png::BitDepth::Eight);
-    encoder.set_compression(png::Compression::Fast);
+    // Dots of a drawing repeat as they are: a filter makes the file no smaller. Deflate at level 2 takes a third of
+    // the time of level 6 for a tenth more bytes.
+    encoder.set_filter(png::Filter::NoFilter);
+    encoder.set_deflate_compression(png::DeflateCompression::Level(2));
     let per_meter = (dots_per_inch * 1000.0 / MM_PER_INCH).round() as u32;
     let unit = png::Unit::Meter;
     encoder.set_pixel_dims(Some(png::PixelDimensions { xppu: per_meter, yppu: per_meter, unit }));
     let mut writer = encoder.write_header()?;
-    let dots: Vec<u8> =
-        pixels.data().chunks_exact(4).flat_map(|dot| [dot[0], dot[1], dot[2]]).collect();
+    let mut dots = vec![0; pixels.data().len() / 4 * 3];
+    for (rgb, rgba) in dots.chunks_exact_mut(3).zip(pixels.data().chunks_exact(4)) {
+        rgb.copy_from_slice(&rgba[..3]);
+    }
     writer.write_image_data(&dots)?;
     writer.finish()?;
     Ok(file)

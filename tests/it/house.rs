@@ -10,7 +10,7 @@ use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and rooms of one floor never import one another, but for
 /// the lowest.
-const FLOORS: [(&str, u8); 36] = [
+const FLOORS: [(&str, u8); 37] = [
     ("main", 11),
     ("cli", 10),
     ("browser", 10),
@@ -30,6 +30,7 @@ const FLOORS: [(&str, u8); 36] = [
     ("trim", 4),
     ("verify", 4),
     ("takeoff", 4),
+    ("compare", 4),
     ("work", 4),
     ("layout", 3),
     ("job", 3),

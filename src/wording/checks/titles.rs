@@ -43,6 +43,8 @@ pub fn rule(rule: Rule) -> &'static str {
         Rule::NotchPlaces => "notches are where openings cut into a course",
         Rule::HemsClear => "nothing of a course goes up behind a sill or soffit",
         Rule::CutEdgesHeld => "cut edges are held, or it is told what holds them",
+        Rule::KeptPieces => "what is held of an earlier layout is as it was there",
+        Rule::StockAtHand => "what is cut from stock on the site is there",
         Rule::PieceCuts => "cuts as listed make each piece out of its strip",
         Rule::OpeningChannels => "channels close round every opening",
         Rule::OpeningDrainage => "water runs over each channel into the next",

@@ -49,9 +49,7 @@ pub(super) fn message(fault: &ValueFault, zone: Option<usize>, source: &JobSourc
         F::ListOutOfRange { key, value, over, most } => {
             list_out_of_range(&word(key), *value, *over, *most)
         }
-        F::OneTooMany { key, other } => {
-            format!("{} contradicts {}: leave one out", word(key), word(other))
-        }
+        F::OneTooMany { key, other } => one_too_many(&word(key), &word(other)),
         F::OfOtherSiding { key, siding } => {
             format!("{} says nothing about {siding} siding", word(key))
         }
@@ -135,6 +133,10 @@ fn costs_partly(key: &str, other: &str) -> String {
 
 fn not_one_of(key: &str, text: &str, choices: &[String]) -> String {
     format!("{key} is `{text}`; it may be {}", listed(choices))
+}
+
+fn one_too_many(key: &str, other: &str) -> String {
+    format!("{key} contradicts {other}: leave one out")
 }
 
 fn variant_form(key: &str, text: &str) -> String {
