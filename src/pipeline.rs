@@ -8,6 +8,7 @@ mod head;
 pub mod houses;
 mod keep;
 mod letters;
+pub mod measures;
 mod pages;
 mod posed;
 pub mod quantities;

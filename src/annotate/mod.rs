@@ -14,6 +14,7 @@ mod elevation_index;
 mod faces;
 mod flow;
 mod key_plan;
+mod measures;
 mod overlay;
 mod overlay_failed;
 mod overlay_source;
@@ -24,6 +25,7 @@ mod pole;
 mod pole_table;
 mod problems;
 mod profile;
+mod quick_start;
 mod revisions;
 mod scale;
 mod seam_ends;
@@ -32,9 +34,11 @@ mod wall;
 mod work;
 
 pub use convention::convention;
+pub use measures::measures;
 pub use overlay::overlay;
 pub use overlay_source::over_source;
 pub use problems::{place, problems, shown};
+pub use quick_start::quick_start;
 
 use crate::cores;
 use crate::layout::Layout;

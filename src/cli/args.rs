@@ -30,6 +30,10 @@ pub enum Command {
         /// The drawing (DXF, DWG, PDF or SVG); the job gets its name, with .toml, and none is ever written over
         drawing: PathBuf,
     },
+    /// Write sheets to tape the house by before ordering: each length with the drawn one, a blank, and what an
+    /// error of 1/2 in spoils, worst first
+    #[command(after_help = help::MEASURE)]
+    Measure(Measure),
     /// List the layers with what each is taken for
     #[command(after_help = help::LAYERS)]
     Layers(Layers),
@@ -40,7 +44,7 @@ pub enum Command {
     #[command(after_help = help::COMPARE)]
     Compare(Compare),
     /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a page; and what an
-    /// office begins with: its own file of settings, a job that extends it, a job file with every setting explained
+    /// office begins with: a quick start, its own file of settings, a job that extends it, a job file with every setting explained
     #[command(after_help = help::TEMPLATE)]
     Template {
         /// Folder for them, made if need be; files of that name there are not replaced if they were
@@ -99,6 +103,9 @@ pub struct Reading {
     /// A page of a PDF to read, from 1, over the job's; may be given several times
     #[arg(long, value_name = "PAGE")]
     pub page: Vec<usize>,
+    /// Lengths taped on site: the table that `measure` writes, filled in; over the job's [taped]
+    #[arg(long, value_name = "FILE")]
+    pub measured: Option<PathBuf>,
 }
 
 /// What was read.
@@ -120,6 +127,20 @@ pub struct Check {
     /// Exit with 3 when there are warnings
     #[arg(long)]
     pub strict: bool,
+}
+
+/// Sheets to tape a house by.
+#[derive(Debug, Args)]
+pub struct Measure {
+    /// The drawing and its job.
+    #[command(flatten)]
+    pub reading: Reading,
+    /// Folder for the sheets and the table; by default the drawing's name with -measure, beside the drawing
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Write over files of these names, though they were edited or are not Lapwright's
+    #[arg(long)]
+    pub replace: bool,
 }
 
 /// Layers of a drawing.
@@ -153,6 +174,9 @@ pub struct Layout {
     /// A page of a PDF to read, from 1, over the job's; may be given several times
     #[arg(long, value_name = "PAGE")]
     pub page: Vec<usize>,
+    /// Lengths taped on site, of one house: the table that `measure` writes, filled in; over the job's [taped]
+    #[arg(long, value_name = "FILE")]
+    pub measured: Option<PathBuf>,
     /// Folder for the results; by default the drawing's name with -layout, beside the drawing, or in
     /// the working folder where nothing can be written there. Of many houses each gets a folder of its name
     /// in it, beside the table of houses and the purchase; by default these two go to houses-layout

@@ -91,7 +91,13 @@ fn side(
         Earlier::Drawing => {
             let beside = path.with_extension("toml");
             let job = a.job.clone().or_else(|| beside.is_file().then_some(beside));
-            let reading = Reading { drawing: path.to_owned(), job, known: None, page: Vec::new() };
+            let reading = Reading {
+                drawing: path.to_owned(),
+                job,
+                known: None,
+                page: Vec::new(),
+                measured: None,
+            };
             let loaded = load(&reading, findings)?;
             lay(&loaded, findings, a.quiet)?
         }

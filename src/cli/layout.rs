@@ -56,6 +56,10 @@ fn one(a: &Layout, house: &House) -> ExitCode {
         Err(r) => return refused(&r, &findings, style),
     };
     let earlier = old.as_ref().map(earlier::Given::earlier);
+    if a.keep.is_some() {
+        // What it follows from is another layout besides: no call for many houses may take it for its own.
+        ready.place.made_of = None;
+    }
     ready.sources.extend(a.keep.iter().chain(&a.stock).cloned());
     let lay = |l: &Loaded| lay_keeping(l, earlier.as_ref(), &mut findings, a.quiet);
     let (sets, made) = match written(&ready, a, lay) {

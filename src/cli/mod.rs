@@ -15,6 +15,7 @@ mod layers;
 mod layout;
 mod loading;
 mod manual;
+mod measure;
 pub mod outcome;
 mod page;
 #[cfg(feature = "page")]

@@ -7,7 +7,9 @@ use clap::{CommandFactory, Parser};
 
 use super::args::{Arguments, Command, SchemaOf};
 use super::terminal::print;
-use super::{check, compare, explain, layers, layout, manual, page, start, takeoff, template};
+use super::{
+    check, compare, explain, layers, layout, manual, measure, page, start, takeoff, template,
+};
 use crate::job::nearest::nearest;
 use crate::write::json;
 
@@ -22,6 +24,7 @@ pub fn main() -> ExitCode {
         Command::Check(a) => check::run(&a),
         Command::Start { drawing } => start::run(&drawing),
         Command::Page { out, replace } => page::run(&out, replace),
+        Command::Measure(a) => measure::run(&a),
         Command::Layers(a) if a.suggest => layers::suggest(&a.reading),
         Command::Layers(a) => layers::list(&a.reading),
         Command::Takeoff(a) => takeoff::run(&a),

@@ -23,6 +23,7 @@ pub mod record;
 pub mod register;
 pub mod seen;
 pub mod severity;
+pub mod taped;
 pub mod views;
 
 pub use self::record::{Finding, Findings, Refusal};

@@ -24,6 +24,7 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("model.variant", "\"B\""),
     ("model.mirrored", "false"),
     ("estimate.price_list", "\"prices.csv\""),
+    ("taped", "{}"),
     ("drawing.unit", "\"inch\""),
     ("work.walls", "[]"),
     ("drawing.known", "\"0,0 4877,0 = 16'-0\\\"\""),

@@ -14,6 +14,7 @@ use super::drawing::{Reading, View};
 use super::estimate::Estimate;
 use super::fasteners::FastenerRules;
 use super::layers::{AGREED_LAYERS, is_identification, wildcard};
+use super::length::{Length, lengths};
 use super::map_schema::named_by;
 use super::model::Model;
 use super::parts::{Band, MovementJoint};
@@ -54,6 +55,12 @@ pub struct Job {
     /// Which house of a model is built.
     #[serde(skip_serializing_if = "Model::is_plain")]
     pub model: Model,
+    /// Lengths taped on site, by the names that `lapwright measure` gives them: `"front-1/foot-width" =
+    /// "24'-0 1/2\""`. The walls read from closed outlines and their openings are moved to them before anything
+    /// is laid out; the rest is as drawn. `--measured` reads them from the table that was filled in.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty", deserialize_with = "lengths")]
+    #[schemars(with = "BTreeMap<String, Length>")]
+    pub taped: BTreeMap<String, f64>,
     /// How the drawing is read.
     pub drawing: Reading,
     /// Layer names of each role, with `*` and `?`; a role named here replaces its default names.

@@ -27,6 +27,7 @@ pub mod labor;
 pub mod layer_name;
 pub mod line_names;
 pub mod linework;
+pub mod measure;
 pub mod no_siding;
 pub mod notch;
 pub mod pdf_base;

@@ -10,6 +10,7 @@ pub mod house;
 pub mod houses;
 pub mod making;
 pub mod marker;
+pub mod measures;
 pub mod names;
 pub mod overlay;
 pub mod paths;

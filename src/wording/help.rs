@@ -41,6 +41,11 @@ pub const CHECK: &str = "\
 Example:
   lapwright check house.dxf --job house.toml --out house-check
   lapwright check house.dxf --job house.toml --settings";
+/// Under the help of `measure`.
+pub const MEASURE: &str = "\
+Examples:
+  lapwright measure house.dxf --job house.toml
+  lapwright layout house.dxf --job house.toml --measured house-measure/measured.csv";
 /// Under the help of `start`.
 pub const START: &str = "\
 Example:

@@ -15,6 +15,7 @@ pub mod json;
 mod json_format;
 pub mod layers;
 pub mod making;
+pub mod measures;
 pub mod overlay;
 #[cfg(feature = "page")]
 pub mod page;

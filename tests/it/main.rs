@@ -89,6 +89,7 @@ mod level_flashing;
 mod limits;
 mod long_cuts;
 mod many_houses;
+mod measures;
 mod mixed;
 mod model_houses;
 mod no_openings;

@@ -179,6 +179,19 @@ fn of_files(code: &str) -> Option<Input> {
     };
     let limits = Limits { points: 3, ..Limits::default() };
     Some(match code {
+        "measured-unreadable" => command(
+            &["check", "a.dxf", "--measured", "m.csv"],
+            &[("a.dxf", ""), ("m.csv", "measure,taped\nfront-1/foot-width,long\n")],
+        ),
+        "measure-unknown" | "taped-taken" | "taped-contradicts" => {
+            let front = text("A-ELEV-IDEN", (90.0, -20.0), "FRONT ELEVATION");
+            let said = match code {
+                "measure-unknown" => "\"rear-1/foot-width\" = 9\n",
+                "taped-taken" => "\"front-1/foot-width\" = 241\n",
+                _ => "\"front-1/foot-width\" = 240\n\"front-1/top-width\" = 240\n\"front-1/right-lean\" = 1\n",
+            };
+            drawn(&with(&front), &format!("{INCH}[taped]\n{said}"))
+        }
         "job-no-drawing" => command(&["layout", "a.toml"], &[("a.toml", "[product]\n")]),
         "houses-alike" => {
             command(&["layout", "a.dxf", "a.svg", "--out", "o"], &[("a.dxf", ""), ("a.svg", "")])
