@@ -163,7 +163,13 @@ mod tests {
     use super::*;
 
     fn panel(n: usize) -> Panel {
-        Panel { id: format!("P{n}").into(), stock: 150.0, pieces: Vec::new(), offcut: 0.0 }
+        Panel {
+            id: format!("P{n}").into(),
+            stock: 150.0,
+            pieces: Vec::new(),
+            offcut: 0.0,
+            at_hand: None,
+        }
     }
 
     #[test]
