@@ -63,19 +63,31 @@ impl Rows {
     /// A heading, with what stands at its right.
     pub(super) fn head(&mut self, text: &str, right: &str) {
         let right_width = crate::typeface::width(right, TEXT, false);
-        let text = fitted(text, HEADING, true, self.width - right_width - 0.1);
+        let beside = crate::typeface::width(text, HEADING, true) + right_width + 0.1 <= self.width;
+        let text = fitted(text, HEADING, true, self.width);
         let mut cells = vec![(0.0, text, true)];
-        if !right.is_empty() {
+        if !right.is_empty() && beside {
             cells.push((self.width - right_width, right.to_owned(), false));
         }
         let over = if self.rows.is_empty() { 0.0 } else { 0.1 };
         self.rows.push(Row { cells, head: true, keep: true, over, ..Row::default() });
+        if !right.is_empty() && !beside {
+            self.kept("", right);
+        }
     }
 
     /// Text with boxes to tick before it: `lead` in bold, the rest on as many lines as it takes.
     pub(super) fn ticked(&mut self, boxes: usize, lead: &str, text: &str) {
         let left = if boxes == 0 { 0.0 } else { boxes as f64 * BOXES + 0.04 };
-        let lead = fitted(lead, TEXT, true, self.width - left);
+        let mut leads = lead_lines(lead, self.width - left);
+        let lead = leads.pop().unwrap_or_default();
+        let over = leads.len();
+        for (i, line) in leads.into_iter().enumerate() {
+            let boxes = if i == 0 { boxes } else { 0 };
+            let cells = vec![(left, line, true)];
+            self.rows.push(Row { cells, boxes, keep: true, ..Row::default() });
+        }
+        let boxes = if over > 0 { 0 } else { boxes };
         let begun = if lead.is_empty() {
             left
         } else {
@@ -269,9 +281,30 @@ pub(super) fn tops_under(area: Rect, right: f64, bottom: f64) -> Vec<f64> {
     (0..count(area)).map(top).collect()
 }
 
+/// What stands before a text in bold, in lines no wider than a column: one where it can be.
+fn lead_lines(lead: &str, room: f64) -> Vec<String> {
+    let lead = printable(lead);
+    if crate::typeface::width(&lead, TEXT, true) <= room {
+        return vec![lead];
+    }
+    let lines = super::canvas::wrapped(&lead, TEXT, room * 0.92);
+    lines.iter().map(|l| fitted(l, TEXT, true, room)).collect()
+}
+
 /// A text in lines, the first no wider than `first`, the others than `room`.
 fn wrapped_after(text: &str, first: f64, room: f64) -> Vec<String> {
     let mut out: Vec<String> = vec![String::new()];
+    for (at, line) in text.split('\n').enumerate() {
+        if at > 0 {
+            out.push(String::new());
+        }
+        wrap_on(&mut out, line, first, room);
+    }
+    out
+}
+
+/// Goes on with a line of a text.
+fn wrap_on(out: &mut Vec<String>, text: &str, first: f64, room: f64) {
     for word in printable(text).split_ascii_whitespace() {
         // A hard space keeps a length and its fraction together.
         let word = word.replace('\u{a0}', " ");
@@ -286,5 +319,4 @@ fn wrapped_after(text: &str, first: f64, room: f64) -> Vec<String> {
             out.push(fitted(&word, TEXT, false, room));
         }
     }
-    out
 }

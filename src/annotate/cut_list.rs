@@ -1,11 +1,12 @@
 //! The cut list by panel: each stock panel as a bar with what is cut from it.
 
-use super::canvas::{Canvas, fitted};
+use super::canvas::{Canvas, wrapped};
 use super::columns;
 use super::page::{Page, room};
 use super::style::{Ink, TEXT, TITLE};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
+use crate::language::SheetLanguage;
 use crate::layout::Layout;
 use crate::layout::piece::{EndCut, Panel, Piece, PieceEnd};
 use crate::layout::told;
@@ -15,6 +16,7 @@ use crate::units::LengthStyle;
 use crate::wording::sheet_lengths::{length, short};
 use crate::wording::siding;
 use crate::wording::stocks::panel_letters;
+use crate::wording::takeoff::items::siding_noun;
 use crate::wording::{cuts, sheets};
 
 /// Height of a row with a bar and one line under it, and with two.
@@ -24,6 +26,7 @@ const TALL_ROW: f64 = 0.48;
 const NAME: f64 = 0.42;
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
+    let say = layout.job.sheet.language;
     let area = room(layout);
     let pieces: std::collections::BTreeMap<&str, &Piece> =
         layout.pieces().map(|(.., p)| (p.mark.as_str(), p)).collect();
@@ -40,10 +43,9 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let bars: Vec<Panel> = whole_or_not.iter().flat_map(|p| halves(p, &pieces)).collect();
     let n = columns::count(area);
     let width = area.width() / n as f64;
-    let lengths = panel_letters(&layout.stocks, layout.job.sheet.lengths)
-        .map_or(String::new(), |l| format!("{l} "));
     let longest = layout.panels.iter().map(|p| p.stock).fold(1.0, f64::max);
     let style = layout.job.sheet.lengths;
+    let letters = |l| panel_letters(l, &layout.stocks, style).map_or(String::new(), |t| t + " ");
     let begun = |first: bool| {
         let mut c = Canvas::new(area);
         let count = sheets::CutCount {
@@ -51,26 +53,27 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             cut: whole_or_not.len(),
             whole: plain.len(),
         };
-        let piece = siding::piece(layout.job.product.kind);
-        let words = sheets::cut_list(count, piece, &lengths, style);
-        heading(&mut c, area, &sheets::title(sheets::CUT_LIST, first), &words);
-        c
+        let piece = siding_noun(layout.job.product.kind.piece());
+        let words = say.block(|l| sheets::cut_list(l, count, piece, &letters(l), style));
+        let title = say.line(|l| sheets::title(l, sheets::CUT_LIST.of(l), first));
+        let top = heading(&mut c, area, &title, &words);
+        (c, top)
     };
     let mut out: Vec<Page> = Vec::new();
-    let mut c = begun(true);
-    let top = area.y1 - 0.4;
+    let (mut c, mut top) = begun(true);
     let (mut column, mut y) = (0, top);
     for panel in &bars {
         // Panels of two lengths are drawn to one scale.
         let share = panel.stock / longest;
-        let bar = Bar::of(panel, &pieces, width - 0.2, (share, style));
+        let bar = Bar::of(panel, &pieces, width - 0.2, (share, style, say));
         if y - bar.height() < area.y0 {
             column += 1;
             y = top;
         }
         if column == n {
-            out.push(page(layout, std::mem::replace(&mut c, begun(false)), out.len() + 1));
-            column = 0;
+            let (next, next_top) = begun(false);
+            out.push(page(layout, std::mem::replace(&mut c, next), out.len() + 1));
+            (column, top, y) = (0, next_top, next_top);
         }
         let x = area.x0 + column as f64 * width;
         bar.draw(&mut c, Point::new(x, y));
@@ -104,19 +107,28 @@ fn is_plain(p: &Piece, stock: f64) -> bool {
 }
 
 fn page(layout: &Layout, c: Canvas, n: usize) -> Page {
+    let say = layout.job.sheet.language;
     Page {
         name: format!("cut-list-{n}"),
-        title: sheets::CUT_LIST.to_owned(),
-        description: sheets::cut_list_description(siding::piece(layout.job.product.kind)),
-        scale: sheets::NTS.to_owned(),
+        title: sheets::CUT_LIST.into(),
+        description: say.line(|lang| {
+            sheets::cut_list_description(lang, siding::piece(layout.job.product.kind).of(lang))
+        }),
+        scale: say.word(sheets::NTS),
         canvas: c,
     }
 }
 
-pub(super) fn heading(c: &mut Canvas, area: Rect, title: &str, words: &str) {
+/// A sheet's title, and beside it what it holds on as many lines as that takes. Returns where what follows may
+/// begin.
+pub(super) fn heading(c: &mut Canvas, area: Rect, title: &str, words: &str) -> f64 {
     let w = c.left(title, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
-    let words = fitted(words, TEXT, false, area.width() - w - 0.3);
-    c.left(&words, TEXT, false, Point::new(area.x0 + w + 0.3, area.y1 - 0.12));
+    let x = area.x0 + w + 0.3;
+    let lines = wrapped(words, TEXT, area.x1 - x);
+    for (i, line) in lines.iter().enumerate() {
+        c.left(line, TEXT, false, Point::new(x, area.y1 - 0.12 - i as f64 * columns::LINE));
+    }
+    area.y1 - 0.4 - lines.len().saturating_sub(1) as f64 * columns::LINE
 }
 
 /// One panel: its name, a bar to scale, marks in it where they fit, else numbers, and lengths
@@ -135,7 +147,7 @@ impl<'a> Bar<'a> {
         panel: &'a Panel,
         by_mark: &std::collections::BTreeMap<&str, &'a Piece>,
         width: f64,
-        (share, style): (f64, LengthStyle),
+        (share, style, say): (f64, LengthStyle, SheetLanguage),
     ) -> Self {
         let find = |m: &PieceMark| by_mark.get(m.as_str()).copied();
         let pieces: Vec<&Piece> = panel.pieces.iter().filter_map(find).collect();
@@ -143,9 +155,9 @@ impl<'a> Bar<'a> {
         let half = bar.pieces.iter().find_map(|p| p.half);
         let mut labels = Vec::new();
         for p in &bar.pieces {
-            let mut words = describe(p, style);
+            let mut words = describe(p, style, say);
             if let Some(half) = half.filter(|_| labels.is_empty()) {
-                words = format!("{}: {words}", cuts::half(half));
+                words = format!("{}: {words}", say.word(cuts::half(half)));
             }
             let [a, ..] = bar.span(p);
             labels.push((a, if bar.holds(p) { words } else { format!("{} {words}", p.mark) }));
@@ -268,18 +280,19 @@ fn spread(labels: &[(f64, String)], r: (f64, f64)) -> Option<Vec<f64>> {
 }
 
 /// Length, angles, rip and notches in short.
-fn describe(p: &Piece, style: LengthStyle) -> String {
+fn describe(p: &Piece, style: LengthStyle, say: SheetLanguage) -> String {
     let p = &told::piece(p, style);
     let mut out = length(style, p.length);
     for end in &p.ends {
         match end.cut {
             EndCut::Angled => out.push_str(&format!(" {:.1}°", end.angle)),
-            EndCut::Shaped => out.push_str(" shaped"),
+            EndCut::Shaped => out.push_str(&format!(" {}", say.word(cuts::SHAPED))),
             EndCut::Factory | EndCut::Square => {}
         }
     }
     if let Some(r) = &p.rip {
-        out.push_str(&format!(" rip to {}", short(style, r.to - r.from)));
+        let height = short(style, r.to - r.from);
+        out.push_str(&format!(" {}", say.line(|lang| cuts::ripped_to(lang, &height))));
     }
     if !p.notches.is_empty() {
         out.push_str(&format!(" n{}", p.notches.len()));

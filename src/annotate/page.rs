@@ -5,14 +5,15 @@ use super::canvas::{Canvas, fitted, wrapped};
 use super::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::paper::{PAPERS, paper};
+use crate::language::{Phrase, Said};
 use crate::layout::Layout;
 use crate::model::sheet::Sheet;
-use crate::wording::{cautions, checks, sheets};
+use crate::wording::{cautions, checks, patterns, sheets};
 
 /// A page before its border.
 pub(super) struct Page {
     pub(super) name: String,
-    pub(super) title: String,
+    pub(super) title: Phrase,
     pub(super) description: String,
     pub(super) scale: String,
     pub(super) canvas: Canvas,
@@ -34,7 +35,8 @@ pub(super) fn size(layout: &Layout) -> (f64, f64) {
 const LINE: f64 = 0.155;
 
 fn notice(layout: &Layout) -> Vec<String> {
-    wrapped(&cautions::notice(), TEXT, border(layout).width() - 0.24)
+    let say = layout.job.sheet.language;
+    wrapped(&say.block(|lang| cautions::notice(lang)), TEXT, border(layout).width() - 0.24)
 }
 
 /// Height of the bar that says that the check failed.
@@ -60,6 +62,7 @@ pub(super) fn room(layout: &Layout) -> Rect {
 
 /// Adds border, title block and page number.
 pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usize) -> Sheet {
+    let say = layout.job.sheet.language;
     let b = border(layout);
     let (width, height) = size(layout);
     let c = &mut page.canvas;
@@ -67,7 +70,7 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     c.rect(Ink::Border, b);
     if !layout.verify.passes() {
         let bar = Rect::new(b.x0, b.y1 - ALARM, b.x1, b.y1);
-        c.alarm(bar, &checks::bar(layout.verify.places()));
+        c.alarm(bar, &say.line(|lang| checks::bar(lang, layout.verify.places())));
     }
     let top = b.y0 + BLOCK;
     c.line(Ink::Border, Point::new(b.x0, top), Point::new(b.x1, top));
@@ -75,11 +78,13 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
         c.left(line, TEXT, false, Point::new(b.x0 + 0.12, top + 0.1 + i as f64 * LINE));
     }
     let mut x = b.x0;
-    for (share, cells) in title_block(layout, &page.title, &page.scale, (number, count)) {
+    for (share, cells) in title_block(layout, &say.name(&page.title), &page.scale, (number, count))
+    {
         let w = share * b.width();
         for (i, (name, value)) in cells.iter().enumerate() {
             let y1 = top - i as f64 * BLOCK / 2.0;
-            c.left(name, TEXT, false, Point::new(x + 0.06, y1 - 0.09));
+            let name = fitted(name, TEXT, false, w - 0.12);
+            c.left(&name, TEXT, false, Point::new(x + 0.06, y1 - 0.09));
             let shown = if value.is_empty() { "-" } else { value };
             c.left(
                 &fitted(shown, TEXT, true, w - 0.12),
@@ -95,9 +100,9 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     }
     c.line(Ink::Rule, Point::new(b.x0, top - BLOCK / 2.0), Point::new(b.x1, top - BLOCK / 2.0));
     Sheet {
-        full_size: page.scale == sheets::FULL_SIZE,
+        full_size: page.scale == say.word(patterns::FULL_SIZE),
         name: format!("{number:02}-{}", page.name),
-        title: page.title,
+        title: say.name(&page.title),
         description: page.description,
         width,
         height,
@@ -111,25 +116,48 @@ fn title_block(
     title: &str,
     scale: &str,
     (number, count): (usize, usize),
-) -> [(f64, [(&'static str, String); 2]); 5] {
+) -> [(f64, [(String, String); 2]); 5] {
+    let say = layout.job.sheet.language;
     let t = &layout.job.title;
-    let unproved = if layout.drawing.unit_proved { "" } else { sheets::DO_NOT_SCALE };
+    let unproved = match layout.drawing.unit_proved {
+        true => String::new(),
+        false => say.word(sheets::DO_NOT_SCALE),
+    };
+    let name = |word: Said| say.word(word);
     [
-        (0.26, [("project", t.project.clone()), ("address", t.address.clone())]),
-        (0.18, [("client", t.client.clone()), ("number", t.number.clone())]),
         (
             0.26,
             [
-                ("title", title.to_owned()),
-                (sheets::TYPE_AND_SCALE, format!("siding layout, {}{unproved}", scale)),
+                (name(sheets::PROJECT), t.project.clone()),
+                (name(sheets::ADDRESS), t.address.clone()),
             ],
         ),
-        (0.14, [("drawn by", t.drawn_by.clone()), ("approved by", t.approved_by.clone())]),
+        (
+            0.18,
+            [(name(sheets::CLIENT), t.client.clone()), (name(sheets::NUMBER), t.number.clone())],
+        ),
+        (
+            0.26,
+            [
+                (name(sheets::SHEET_TITLE), title.to_owned()),
+                (
+                    name(sheets::TYPE_AND_SCALE),
+                    format!("{}, {scale}{unproved}", name(sheets::SIDING_LAYOUT)),
+                ),
+            ],
+        ),
+        (
+            0.14,
+            [
+                (name(sheets::DRAWN_BY), t.drawn_by.clone()),
+                (name(sheets::APPROVED_BY), t.approved_by.clone()),
+            ],
+        ),
         (
             0.16,
             [
                 (
-                    "date, revision",
+                    name(sheets::DATE_AND_REVISION),
                     [t.date.as_str(), t.revision.as_str()]
                         .iter()
                         .filter(|s| !s.is_empty())
@@ -137,7 +165,7 @@ fn title_block(
                         .collect::<Vec<_>>()
                         .join(", "),
                 ),
-                ("sheet", format!("{number} of {count}")),
+                (name(sheets::SHEET), say.line(|lang| sheets::sheet_of(lang, number, count))),
             ],
         ),
     ]

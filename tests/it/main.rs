@@ -130,6 +130,7 @@ mod sheet_titles;
 mod sheets;
 mod small_walls;
 mod sources;
+mod spanish;
 mod spares;
 mod start;
 mod support;

@@ -42,6 +42,7 @@ fn drawn_at(style: LengthStyle) -> Scale {
 }
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
+    let say = layout.job.sheet.language;
     let area = room(layout);
     let at = drawn_at(layout.job.sheet.lengths);
     let narrow = WIDE / at.factor + section::GAP + NOTES + GAP;
@@ -49,7 +50,6 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let width = (area.width() + GAP) / columns as f64 - GAP;
     let notes = width - WIDE / at.factor - section::GAP;
     let details = of(layout);
-    let top = area.y1 - 0.42;
     let mut pages: Vec<Canvas> = Vec::new();
     let mut rows = Vec::new();
     for row in details.chunks(columns) {
@@ -61,10 +61,10 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     for (row, tall) in rows {
         if y - tall < area.y0 {
             let mut c = Canvas::new(area);
-            let title = sheets::title(words::DETAILS, pages.is_empty());
-            heading(&mut c, area, &title, words::TYPICAL);
+            let first = pages.is_empty();
+            let title = say.line(|lang| sheets::title(lang, words::DETAILS.of(lang), first));
+            y = heading(&mut c, area, &title, &say.sentence(words::TYPICAL)) - 0.02;
             pages.push(c);
-            y = top;
         }
         let Some(c) = pages.last_mut() else { continue };
         for (i, s) in row.iter().enumerate() {
@@ -78,8 +78,8 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         canvas.finish_marks();
         Page {
             name: format!("details-{}", i + 1),
-            title: words::DETAILS.to_owned(),
-            description: words::DESCRIPTION.to_owned(),
+            title: words::DETAILS.into(),
+            description: say.word(words::DESCRIPTION),
             scale: at.words.clone(),
             canvas,
         }
