@@ -29,6 +29,8 @@ pub(super) fn sheets(layout: &Layout, cuts: &Cuts) -> Vec<Page> {
     let width = (area.width() - GAP * (columns as f64 - 1.0)) / columns as f64;
     let mut pages = Vec::new();
     let (mut c, top) = begun(layout, area, 1, cuts.shaped.len());
+    // The heading of a further page is longer, and may take a line more.
+    let top = top.min(begun(layout, area, 2, cuts.shaped.len()).1);
     let (mut column, mut y) = (0, top);
     let mut shown: Vec<usize> = Vec::new();
     for (cut, cell) in cuts.shaped.iter().flat_map(|k| cells(k, layout, width, top - area.y0)) {
