@@ -4,6 +4,7 @@
 mod findings;
 mod first_job;
 mod head;
+pub mod houses;
 mod letters;
 mod pages;
 pub mod quantities;

@@ -60,6 +60,11 @@ impl Rows {
         self.width < WIDTH
     }
 
+    /// Whether a row that ends so far from the column's left stands in it.
+    pub(super) fn holds(&self, end: f64) -> bool {
+        end <= self.width
+    }
+
     /// A heading, with what stands at its right.
     pub(super) fn head(&mut self, text: &str, right: &str) {
         let right_width = crate::typeface::width(right, TEXT, false);

@@ -1,12 +1,12 @@
 //! The cut list by panel: each stock panel as a bar with what is cut from it.
 
 use super::canvas::{Canvas, wrapped};
-use super::columns;
+use super::columns::{self, LINE};
 use super::page::{Page, room};
 use super::style::{Ink, TEXT, TITLE};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
-use crate::language::SheetLanguage;
+use crate::language::{Said, SheetLanguage};
 use crate::layout::Layout;
 use crate::layout::piece::{EndCut, Panel, Piece, PieceEnd};
 use crate::layout::told;
@@ -22,6 +22,8 @@ use crate::wording::{cuts, sheets};
 /// Height of a row with a bar and one line under it, and with two.
 const ROW: f64 = 0.36;
 const TALL_ROW: f64 = 0.48;
+/// Height of a title over a sheet with the room under it.
+const UNDER_TITLE: f64 = 0.4;
 /// Room that a panel's name takes beside its bar.
 const NAME: f64 = 0.42;
 
@@ -55,12 +57,11 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         };
         let piece = siding_noun(layout.job.product.kind.piece());
         let words = say.block(|l| sheets::cut_list(l, count, piece, &letters(l), style));
-        let title = say.line(|l| sheets::title(l, sheets::CUT_LIST.of(l), first));
-        let top = heading(&mut c, area, &title, &words);
+        let top = heading(&mut c, area, say, (sheets::CUT_LIST, first), &words);
         (c, top)
     };
     let mut out: Vec<Page> = Vec::new();
-    let (mut c, mut top) = begun(true);
+    let (mut c, top) = begun(true);
     let (mut column, mut y) = (0, top);
     for panel in &bars {
         // Panels of two lengths are drawn to one scale.
@@ -71,9 +72,8 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             y = top;
         }
         if column == n {
-            let (next, next_top) = begun(false);
-            out.push(page(layout, std::mem::replace(&mut c, next), out.len() + 1));
-            (column, top, y) = (0, next_top, next_top);
+            out.push(page(layout, std::mem::replace(&mut c, begun(false).0), out.len() + 1));
+            column = 0;
         }
         let x = area.x0 + column as f64 * width;
         bar.draw(&mut c, Point::new(x, y));
@@ -119,16 +119,29 @@ fn page(layout: &Layout, c: Canvas, n: usize) -> Page {
     }
 }
 
-/// A sheet's title, and beside it what it holds on as many lines as that takes. Returns where what follows may
-/// begin.
-pub(super) fn heading(c: &mut Canvas, area: Rect, title: &str, words: &str) -> f64 {
-    let w = c.left(title, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
-    let x = area.x0 + w + 0.3;
-    let lines = wrapped(words, TEXT, area.x1 - x);
-    for (i, line) in lines.iter().enumerate() {
-        c.left(line, TEXT, false, Point::new(x, area.y1 - 0.12 - i as f64 * columns::LINE));
+/// Title and words over a sheet: beside the title where they fit on every sheet of the sort, else in lines
+/// under it. Gives where the rest begins.
+pub(super) fn heading(
+    c: &mut Canvas,
+    area: Rect,
+    say: SheetLanguage,
+    (title, first): (Said, bool),
+    words: &str,
+) -> f64 {
+    let (x, y) = (area.x0, area.y1 - 0.12);
+    let titled = |first| say.line(|lang| sheets::title(lang, title.of(lang), first));
+    let beside = 0.3 + crate::typeface::width(&titled(false), TITLE, true);
+    let used = c.left(&titled(first), TITLE, true, Point::new(x, y));
+    let one_line = !words.contains('\n');
+    if one_line && beside + crate::typeface::width(words, TEXT, false) <= area.width() {
+        c.left(words, TEXT, false, Point::new(x + used + 0.3, y));
+        return area.y1 - UNDER_TITLE;
     }
-    area.y1 - 0.4 - lines.len().saturating_sub(1) as f64 * columns::LINE
+    let lines = wrapped(words, TEXT, area.width());
+    for (i, line) in lines.iter().enumerate() {
+        c.left(line, TEXT, false, Point::new(x, y - 0.22 - i as f64 * LINE));
+    }
+    area.y1 - UNDER_TITLE - lines.len() as f64 * LINE
 }
 
 /// One panel: its name, a bar to scale, marks in it where they fit, else numbers, and lengths

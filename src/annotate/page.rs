@@ -86,12 +86,12 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
             let name = fitted(name, TEXT, false, w - 0.12);
             c.left(&name, TEXT, false, Point::new(x + 0.06, y1 - 0.09));
             let shown = if value.is_empty() { "-" } else { value };
-            c.left(
-                &fitted(shown, TEXT, true, w - 0.12),
-                TEXT,
-                true,
-                Point::new(x + 0.06, y1 - 0.28),
-            );
+            let lines = in_cell(shown, w - 0.12);
+            for (line, y) in
+                lines.iter().zip(if lines.len() == 1 { [0.28, 0.0] } else { [0.215, 0.335] })
+            {
+                c.left(line, TEXT, true, Point::new(x + 0.06, y1 - y));
+            }
         }
         if x > b.x0 {
             c.line(Ink::Rule, Point::new(x, b.y0), Point::new(x, top));
@@ -169,4 +169,23 @@ fn title_block(
             ],
         ),
     ]
+}
+
+/// What a cell of the title block shows: on one line, else on two, the second as much as has room.
+fn in_cell(words: &str, room: f64) -> Vec<String> {
+    let wide = |text: &str, bold: bool| crate::typeface::width(text, TEXT, bold);
+    if wide(words, true) <= room {
+        return vec![words.to_owned()];
+    }
+    // Words are parted by their width in plain letters.
+    let plain = room * wide(words, false) / wide(words, true);
+    let lines = wrapped(words, TEXT, plain * 0.98);
+    let (first, rest) = lines.split_at(lines.len().min(1));
+    let rest = rest.join(" ");
+    first
+        .iter()
+        .chain([&rest])
+        .filter(|l| !l.is_empty())
+        .map(|l| fitted(l, TEXT, true, room))
+        .collect()
 }

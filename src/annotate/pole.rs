@@ -30,7 +30,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let head = sheets::STORY_POLE;
     let style = layout.job.sheet.lengths;
     let about = say.block(|lang| sheets::story_pole(lang, layout.datum, style));
-    let top = heading(&mut c, area, &say.word(head), &about);
+    let top = heading(&mut c, area, say, (head, true), &about);
     // Under a heading of several lines there is less room.
     let under = Rect::new(area.x0, area.y0, area.x1, top + 0.4);
     let scale = stick(&mut c, layout, under);

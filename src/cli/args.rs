@@ -36,8 +36,8 @@ pub enum Command {
     /// Print the quantities
     #[command(after_help = help::TAKEOFF)]
     Takeoff(Takeoff),
-    /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a
-    /// page, a job file with every setting explained
+    /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a page; and what an
+    /// office begins with: its own file of settings, a job that extends it, a job file with every setting explained
     #[command(after_help = help::TEMPLATE)]
     Template {
         /// Folder for them, made if need be; files of that name there are not replaced if they were
@@ -107,6 +107,10 @@ pub struct Check {
     /// Write problems.svg (the drawing with each finding circled) and check.txt into this folder
     #[arg(long, value_name = "DIR")]
     pub out: Option<PathBuf>,
+    /// Tell every setting with its value and where it comes from: a file of the job, or the default. Without it,
+    /// what the files say is told where one extends another
+    #[arg(long)]
+    pub settings: bool,
     /// Write over files of these names, though they were edited or are not Lapwright's
     #[arg(long)]
     pub replace: bool,
@@ -130,13 +134,37 @@ pub struct Layers {
 /// The main job.
 #[derive(Debug, Args)]
 pub struct Layout {
-    /// The drawing and its job.
-    #[command(flatten)]
-    pub reading: Reading,
+    /// The drawing (DXF, DWG, PDF or SVG); - reads standard input. Or a job that names its drawing
+    /// (model.drawing). Several of them, folders of them, or lists (.txt, a path a line) are laid out house by
+    /// house
+    #[arg(required = true, value_name = "DRAWING")]
+    pub drawings: Vec<PathBuf>,
+    /// Job file (TOML): title, layers, product, rules; of many houses for those without a job of their
+    /// own name beside the drawing
+    #[arg(long, value_name = "FILE")]
+    pub job: Option<PathBuf>,
+    /// A known distance that sets the scale, over the job's: two points in drawing units and the
+    /// real length, as "0,0 4877,0 = 16'-0\""
+    #[arg(long, value_name = "POINTS = LENGTH")]
+    pub known: Option<String>,
+    /// A page of a PDF to read, from 1, over the job's; may be given several times
+    #[arg(long, value_name = "PAGE")]
+    pub page: Vec<usize>,
     /// Folder for the results; by default the drawing's name with -layout, beside the drawing, or in
-    /// the working folder where nothing can be written there
+    /// the working folder where nothing can be written there. Of many houses each gets a folder of its name
+    /// in it, beside the table of houses and the purchase; by default these two go to houses-layout
     #[arg(long, value_name = "DIR")]
     pub out: Option<PathBuf>,
+    /// Of many houses: print name, drawing, job and folder of each, a line each, parted by tabs, and lay none
+    /// out
+    #[arg(long)]
+    pub list: bool,
+    /// Of many houses: most at work at one time; by default as many as there are cores, 8 at most
+    #[arg(long, value_name = "HOUSES")]
+    pub at_once: Option<usize>,
+    /// Of many houses: write neither the table of houses nor the purchase, as for one machine of several
+    #[arg(long)]
+    pub houses_alone: bool,
     /// Write over edited files and over whatever has the name of a result; all other files that are
     /// not Lapwright's stay
     #[arg(long)]

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use super::args::Check;
 use super::files;
-use super::loading::{load, sources};
+use super::loading::{Loaded, load, sources};
 use super::outcome::{Outcome, tell_failed};
 use super::progress::watched;
 use super::terminal::{print, refused, tell_recovered};
@@ -15,7 +15,7 @@ use crate::outputs::problems::problems;
 use crate::pipeline::{self, Checked};
 use crate::units::LengthStyle;
 use crate::write::findings::findings_text;
-use crate::write::{alarm, walls};
+use crate::write::{alarm, told_settings, walls};
 
 /// Tells what was read, assumed, mended and refused.
 pub(super) fn run(a: &Check) -> ExitCode {
@@ -26,20 +26,22 @@ pub(super) fn run(a: &Check) -> ExitCode {
         Err(r) => return refused(&r, &findings, LengthStyle::default()),
     };
     let style = loaded.job.sheet.lengths;
+    let sources = sources(&a.reading, &loaded);
+    let settings = settings(a, &loaded);
     let checked = pipeline::checked(loaded.bytes, &loaded.name, &loaded.job, &mut findings);
     // Laid out in memory: what later stages warn of is told too, and rules that the layout breaks.
     let sets = watched(true, |watch| {
         pipeline::checked_layout(&checked, &loaded.job, &mut findings, watch)
     });
     sets.iter().for_each(|sets| with_zones(sets, &mut findings));
-    let text = told(&checked, sets.as_ref(), &findings, style);
+    let text = told(&checked, sets.as_ref(), &findings, style) + &settings;
     if let Some(folder) = &a.out {
         let picture = problems(&checked.drawing, &checked.lines, &findings, style);
         let files = [
             ("problems.svg".to_owned(), picture),
             ("check.txt".to_owned(), text.clone().into_bytes()),
         ];
-        if let Err(r) = files::write_beside(folder, &files, &sources(&a.reading), a.replace) {
+        if let Err(r) = files::write_beside(folder, &files, &sources, a.replace) {
             return refused(&r, &Findings::default(), style);
         }
     }
@@ -65,6 +67,15 @@ pub(super) fn run(a: &Check) -> ExitCode {
     };
     std::mem::forget(sets);
     ended.after(printed)
+}
+
+/// Where settings come from: all of them where they are asked for, what files say where there are several.
+fn settings(a: &Check, loaded: &Loaded) -> String {
+    if !a.settings && loaded.files.len() < 2 {
+        return String::new();
+    }
+    let files: Vec<&str> = loaded.files.iter().map(|f| f.name.as_str()).collect();
+    told_settings::text(&loaded.job, &files, &loaded.from, a.settings)
 }
 
 /// Walls, findings, and every rule that the layout breaks.

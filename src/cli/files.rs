@@ -3,7 +3,7 @@
 
 use std::fs;
 use std::io::{self, Read};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use super::disk::is_there;
 use super::in_place::{self, Change, NotPut};
@@ -65,11 +65,11 @@ pub fn recovered(folder: &Path) -> Vec<Recovered> {
 ///
 /// # Errors
 /// `out-refused` with what stands against it; `out-failed` when it cannot be looked into.
-pub fn ready(place: &Place, sources: &[&Path], replace: bool) -> Result<(), Refusal> {
+pub fn ready(place: &Place, sources: &[PathBuf], replace: bool) -> Result<(), Refusal> {
     look(place, sources, replace).map(|_| ())
 }
 
-fn look(place: &Place, sources: &[&Path], replace: bool) -> Result<Standing, Refusal> {
+fn look(place: &Place, sources: &[PathBuf], replace: bool) -> Result<Standing, Refusal> {
     let folder = &place.folder;
     check_name(folder)?;
     if !is_there(folder) {
@@ -109,7 +109,7 @@ fn check_standing(place: &Place, standing: &Standing) -> Result<(), Refusal> {
 pub fn write_folder(
     place: &Place,
     files: &[OutputFile],
-    sources: &[&Path],
+    sources: &[PathBuf],
     replace: bool,
 ) -> Result<(), Refusal> {
     let folder = &place.folder;
@@ -121,7 +121,7 @@ pub fn write_folder(
     let real = if folder.exists() { folder.canonicalize() } else { std::path::absolute(folder) };
     let real = real.map_err(fail)?;
     check_names(folder, files)?;
-    let list = Marker::of(files).of_drawing(&place.drawing);
+    let list = Marker::of(files).of_drawing(&place.drawing).made_of(place.made_of.as_deref());
     let list = (MARKER.to_owned(), list.text().into_bytes());
     let all: Vec<&OutputFile> = files.iter().chain([&list]).collect();
     let written = |name: &str| all.iter().any(|f| f.0 == name);
@@ -173,7 +173,7 @@ fn put(folder: &Path, real: &Path, target: OutputTarget, change: &Change) -> Res
 pub fn write_beside(
     folder: &Path,
     files: &[OutputFile],
-    sources: &[&Path],
+    sources: &[PathBuf],
     replace: bool,
 ) -> Result<(), Refusal> {
     let target = || OutputTarget::FilesInFolder { path: shown(folder) };
@@ -196,7 +196,7 @@ pub fn write_beside(
         check_files(folder, files, &standing)?;
     }
     let mut list = Marker::of(files);
-    list.drawing = standing.drawing.clone();
+    (list.drawing, list.made_of) = (standing.drawing.clone(), standing.made_of.clone());
     for (name, hash) in standing.own.iter().chain(&standing.edited) {
         list.files.entry(name.clone()).or_insert_with(|| hash.clone());
     }
@@ -272,7 +272,7 @@ fn check_files(folder: &Path, files: &[OutputFile], there: &Standing) -> Result<
     Err(out_refused(OutputRefusal::HoldsOtherFiles { path, strangers, edited }))
 }
 
-fn check_target(folder: &Path, sources: &[&Path]) -> Result<(), Refusal> {
+fn check_target(folder: &Path, sources: &[PathBuf]) -> Result<(), Refusal> {
     if !folder.is_dir() {
         return Err(not_a_folder(folder));
     }

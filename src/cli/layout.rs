@@ -2,20 +2,19 @@
 
 use std::process::ExitCode;
 
-use super::args::{Layout, Overlay};
-use super::files;
-use super::loading::{Loaded, load, sources};
+use super::args::Layout;
+use super::house::{House, Ready, ready, written};
+use super::houses;
+use super::houses::{NotListed, WorkList};
+use super::loading::Loaded;
 use super::outcome::{Outcome, tell_failed};
-use super::place::{self, Place};
+use super::place::Place;
 use super::progress::{lay, watched};
-use super::takeoff::{priced, prices};
 use super::terminal::{print, refused, refused_usage, tell, tell_line, tell_recovered};
 use crate::clean::terminal;
-use crate::finding::job::{JobFinding, JobSource};
-use crate::finding::{FindingKind, Findings, Refusal};
-use crate::job::Job;
+use crate::finding::Findings;
 use crate::layout::set::LaidSets;
-use crate::outputs::house::{self, HouseFiles, Wanted};
+use crate::outputs::house::HouseFiles;
 use crate::outputs::names::set_folder;
 use crate::pipeline;
 use crate::pipeline::waiting_prices::waiting_prices;
@@ -24,43 +23,33 @@ use crate::wording::{command, offcuts};
 use crate::write::alarm::bar;
 use crate::write::summary;
 
-/// Lays the house out and writes its files.
+/// Lays the house out, or many, and writes the files.
 pub(super) fn run(a: &Layout) -> ExitCode {
-    let place = place::of(&a.reading.drawing, a.out.as_deref());
-    tell_recovered(&place.folder);
+    match houses::work_list(a) {
+        Ok(WorkList::One(house)) => one(a, &house),
+        Ok(WorkList::Many(all)) => houses::run(a, &all),
+        Err(NotListed::Usage(r)) => refused_usage(&r),
+        Err(NotListed::Unread(r)) => refused(&r, &Findings::default(), LengthStyle::default()),
+    }
+}
+
+fn one(a: &Layout, house: &House) -> ExitCode {
+    tell_recovered(&house.place.folder);
     let mut findings = Findings::default();
-    // Prices are read first: a fault in them shall not wait for the search.
-    let mut read = || Ok((load(&a.reading, &mut findings)?, prices(a.prices.as_deref())?));
-    let (mut loaded, prices) = match read() {
-        Ok(l) => l,
+    let ready = match ready(house, a, &mut findings) {
+        Ok(Ok(ready)) => ready,
+        Ok(Err(usage)) => return refused_usage(&usage),
         Err(r) => return refused(&r, &findings, LengthStyle::default()),
     };
-    let style = loaded.job.sheet.lengths;
-    if let Err(r) = with_options(&mut loaded.job, a) {
-        return refused_usage(&r);
-    }
     if a.compare_waiting {
-        return compare_waiting(&loaded, &findings, a.quiet);
+        return compare_waiting(&ready.loaded, &findings, a.quiet);
     }
-    let mut sources = sources(&a.reading);
-    sources.extend(a.prices.as_deref());
-    // Told before the search, not after it.
-    if let Err(r) = files::ready(&place, &sources, a.replace) {
-        return refused(&r, &findings, style);
-    }
-    let laid = lay(&loaded, &mut findings, a.quiet).and_then(|sets| priced(sets, prices.as_ref()));
-    let sets = match laid {
-        Ok(l) => l,
+    let style = ready.loaded.job.sheet.lengths;
+    let (sets, made) = match written(&ready, a, |l| lay(l, &mut findings, a.quiet)) {
+        Ok(written) => written,
         Err(r) => return refused(&r, &findings, style),
     };
-    let wanted = Wanted { pictures: !a.no_pictures, overlay_alone: a.overlay == Overlay::Separate };
-    let made = match house::files(&sets, &loaded.bytes, wanted) {
-        Ok(m) => m,
-        Err(r) => return refused(&r, &findings, style),
-    };
-    if let Err(r) = files::write_folder(&place, &made.files, &sources, a.replace) {
-        return refused(&r, &findings, style);
-    }
+    let Ready { place, .. } = ready;
     if !a.quiet {
         tell_result(&sets, &made, &place);
     }
@@ -90,20 +79,6 @@ fn compare_waiting(loaded: &Loaded, findings: &Findings, quiet: bool) -> ExitCod
     let printed = print(format!("{bars}{lines}").as_bytes());
     tell_failed(&failed);
     Outcome::CheckFailed.after(printed)
-}
-
-/// Paper and scale of the command line, over the job's.
-fn with_options(job: &mut Job, a: &Layout) -> Result<(), Refusal> {
-    let sheet = &mut job.sheet;
-    sheet.paper = a.paper.clone().unwrap_or(std::mem::take(&mut sheet.paper));
-    sheet.scale = a.scale.clone().or(sheet.scale.take());
-    // The job was in order as the file gives it: what is not now is an option's fault.
-    job.validate().map_err(|Refusal(mut why)| {
-        if let FindingKind::Job(JobFinding::JobValue { source, .. }) = &mut why.kind {
-            *source = JobSource::CommandLine;
-        }
-        Refusal(why)
-    })
 }
 
 /// Tells what was laid out and where it stands.

@@ -21,6 +21,8 @@ pub struct Place {
     pub by_default: bool,
     /// Why it is in the working folder and not beside the drawing.
     pub elsewhere: Option<Elsewhere>,
+    /// Fingerprint of all that the results follow from.
+    pub made_of: Option<String>,
 }
 
 impl Place {
@@ -45,11 +47,25 @@ pub fn of(drawing: &Path, out: Option<&Path>) -> Place {
     let name = name.filter(|_| drawing != Path::new("-")).unwrap_or_else(|| "-".to_owned());
     if let Some(out) = out {
         let folder = out.into();
-        return Place { folder, source, drawing: name, by_default: false, elsewhere: None };
+        return Place {
+            folder,
+            source,
+            drawing: name,
+            by_default: false,
+            elsewhere: None,
+            made_of: None,
+        };
     }
     let own = own_folder(drawing);
     let Some(why) = elsewhere(drawing, &own) else {
-        return Place { folder: own, source, drawing: name, by_default: true, elsewhere: None };
+        return Place {
+            folder: own,
+            source,
+            drawing: name,
+            by_default: true,
+            elsewhere: None,
+            made_of: None,
+        };
     };
     // Drawings of many folders may meet here: each is known by its whole path.
     let named = why == Elsewhere::ReadOnly;
@@ -57,7 +73,7 @@ pub fn of(drawing: &Path, out: Option<&Path>) -> Place {
     let drawing = if named { path.to_string_lossy().into_owned() } else { "-".to_owned() };
     let own_name = own.file_name().filter(|_| named).map(PathBuf::from);
     let folder = own_name.unwrap_or_else(|| folder_name(None).into());
-    Place { folder, source, drawing, by_default: true, elsewhere: Some(why) }
+    Place { folder, source, drawing, by_default: true, elsewhere: Some(why), made_of: None }
 }
 
 /// The drawing's own folder, beside it.

@@ -17,6 +17,10 @@ use crate::outputs::names::is_own_name;
 pub(super) struct Standing {
     /// The drawing whose results are there, where the list of files says so.
     pub(super) drawing: Option<String>,
+    /// Fingerprint of what they were made of, where the list of files says so.
+    pub(super) made_of: Option<String>,
+    /// What was on the list and is not there any more.
+    pub(super) missing: Vec<String>,
     /// What the program wrote and nobody changed, each with its SHA-256.
     pub(super) own: BTreeMap<String, String>,
     /// What it wrote and what was changed since, each with the SHA-256 it was written with.
@@ -71,7 +75,11 @@ fn listed(
 }
 
 fn by_list(folder: &Path, marker: Marker) -> io::Result<Standing> {
-    let mut out = Standing { drawing: marker.drawing, ..Standing::default() };
+    let mut out = Standing {
+        drawing: marker.drawing.clone(),
+        made_of: marker.made_of.clone(),
+        ..Standing::default()
+    };
     let enters = |dir: &str| marker.files.keys().any(|f| f.starts_with(dir));
     let others = listed(folder, "", &enters, &mut |path, entry| {
         match marker.files.get(&path) {
@@ -87,6 +95,8 @@ fn by_list(folder: &Path, marker: Marker) -> io::Result<Standing> {
         Ok(())
     })?;
     out.strangers.extend(others);
+    let there = |name: &&String| out.own.contains_key(*name) || out.edited.contains_key(*name);
+    out.missing = marker.files.keys().filter(|n| !there(n)).cloned().collect();
     Ok(out)
 }
 

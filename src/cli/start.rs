@@ -11,9 +11,10 @@ use crate::clean::terminal;
 use crate::finding::files::{FileFinding, OutputRefusal, OutputTarget};
 use crate::finding::{Findings, Refusal};
 use crate::job::first::FirstJob;
+use crate::job::office::OFFICE;
 use crate::pipeline;
 use crate::units::LengthStyle;
-use crate::wording::{command, layers};
+use crate::wording::{command, first_job as said, layers};
 use crate::write::first_job;
 
 /// Writes the job that the drawing is read with best, and tells what it comes to.
@@ -43,7 +44,10 @@ fn started(drawing: &Path) -> Result<(PathBuf, FirstJob), Refusal> {
     let name = |p: &Path| p.file_name().map(|n| n.to_string_lossy().into_owned());
     let of = name(drawing).filter(|n| n != "-").unwrap_or_else(|| "drawing".to_owned());
     let job = pipeline::first_job(&bytes, &of)?;
-    let text = first_job::text(&job, &name(&file).unwrap_or_default());
+    let mut text = first_job::text(&job, &name(&file).unwrap_or_default());
+    if file.with_file_name(OFFICE).is_file() {
+        text = said::extends(OFFICE) + &text;
+    }
     write_new(&file, text.as_bytes())?;
     Ok((file, job))
 }

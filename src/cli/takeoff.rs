@@ -26,16 +26,19 @@ use crate::write::{self, json, tables};
 
 /// A price list and what errors call it.
 pub(super) struct Prices {
-    list: PriceList,
-    name: String,
+    pub(super) list: PriceList,
+    pub(super) name: String,
+    /// As it stands in its file.
+    pub(super) bytes: Vec<u8>,
 }
 
 /// Reads a price list, where one is given.
 pub(super) fn prices(path: Option<&Path>) -> Result<Option<Prices>, Refusal> {
     let Some(path) = path else { return Ok(None) };
     let name = path.display().to_string();
-    let list = price::parse(&files::read(path)?, &name)?;
-    Ok(Some(Prices { list, name }))
+    let bytes = files::read(path)?;
+    let list = price::parse(&bytes, &name)?;
+    Ok(Some(Prices { list, name, bytes }))
 }
 
 /// Puts costs to the quantities of every set, where there are prices.
@@ -57,8 +60,12 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
     let mut findings = Findings::default();
     let mut style = LengthStyle::default();
     let mut find = || {
-        let prices = prices(a.prices.as_deref())?;
+        let given = prices(a.prices.as_deref())?;
         let loaded = load(&a.reading, &mut findings)?;
+        let prices = match given {
+            None => prices(loaded.price_list().as_deref())?,
+            given => given,
+        };
         style = loaded.job.sheet.lengths;
         priced(lay(&loaded, &mut findings, a.quiet)?, prices.as_ref())
     };

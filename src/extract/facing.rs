@@ -245,6 +245,77 @@ pub(super) fn named(text: &str) -> Vec<Facing> {
     out
 }
 
+/// A name with left for right and east for west, and the other way round; words keep their capitals.
+pub(super) fn mirrored(name: &str) -> String {
+    let mut out = String::new();
+    let mut word = String::new();
+    for c in name.chars().chain([' ']) {
+        if c.is_alphanumeric() {
+            word.push(c);
+            continue;
+        }
+        out.push_str(&other_hand(&word).unwrap_or_else(|| word.clone()));
+        word.clear();
+        out.push(c);
+    }
+    out.pop();
+    out
+}
+
+/// The word for the other hand, in the same language.
+fn other_hand(word: &str) -> Option<String> {
+    let folded = plain(word);
+    let side = of_word(&folded)?;
+    let other = match side {
+        Facing::Left => Facing::Right,
+        Facing::Right => Facing::Left,
+        Facing::East => Facing::West,
+        Facing::West => Facing::East,
+        Facing::Front | Facing::Rear | Facing::South | Facing::North => return None,
+    };
+    let pair = OTHER_HANDS.iter().find_map(|(a, b)| {
+        let rest = |w: &str| folded.strip_prefix(w).filter(|r| r.is_empty() || JOINED.contains(r));
+        rest(a).map(|r| format!("{b}{r}")).or_else(|| rest(b).map(|r| format!("{a}{r}")))
+    });
+    // A word of another language is told in English, so that the side is never wrong.
+    let other = pair.unwrap_or_else(|| format!("{other:?}").to_lowercase());
+    let mut letters = word.chars();
+    let first = letters.next().is_some_and(char::is_uppercase);
+    Some(match (first, letters.any(char::is_uppercase)) {
+        (true, true) => other.to_uppercase(),
+        (true, false) => other[..1].to_uppercase() + &other[1..],
+        (false, _) => other,
+    })
+}
+
+/// Pairs of words for the two hands, and for east and west.
+const OTHER_HANDS: [(&str, &str); 24] = [
+    ("right", "left"),
+    ("derecha", "izquierda"),
+    ("derecho", "izquierdo"),
+    ("droite", "gauche"),
+    ("rechter", "linker"),
+    ("rechte", "linke"),
+    ("rechts", "links"),
+    ("destra", "sinistra"),
+    ("destro", "sinistro"),
+    ("direita", "esquerda"),
+    ("direito", "esquerdo"),
+    ("prawa", "lewa"),
+    ("prawy", "lewy"),
+    ("hoger", "vanster"),
+    ("hojre", "venstre"),
+    ("east", "west"),
+    ("eastern", "western"),
+    ("osten", "westen"),
+    ("oster", "vaster"),
+    ("ostra", "vastra"),
+    ("est", "ouest"),
+    ("este", "oeste"),
+    ("wschodnia", "zachodnia"),
+    ("vychodni", "zapadni"),
+];
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -273,5 +344,21 @@ mod tests {
         assert_eq!(named("Alzado sur"), [Facing::South]);
         assert_eq!(named("Façade sur rue"), []);
         assert_eq!(named("ELEVATIONS - SOUTH & EAST"), [Facing::South, Facing::East]);
+    }
+
+    #[test]
+    fn the_other_hand_has_the_other_name_and_the_rest_stays() {
+        for (drawn, built) in [
+            ("LEFT ELEVATION B", "RIGHT ELEVATION B"),
+            ("Right Side", "Left Side"),
+            ("FRONT (EAST)", "FRONT (WEST)"),
+            ("Alzado lateral derecho", "Alzado lateral izquierdo"),
+            ("Linkerzijgevel", "Rechterzijgevel"),
+            ("REAR ELEVATION", "REAR ELEVATION"),
+            ("Ost", "West"),
+        ] {
+            assert_eq!(mirrored(drawn), built);
+            assert_eq!(named(&mirrored(drawn)).len(), named(drawn).len());
+        }
     }
 }

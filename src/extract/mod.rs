@@ -21,6 +21,7 @@ mod hidden;
 mod join;
 mod levels;
 mod limits;
+mod mirror;
 mod no_walls;
 mod openings;
 mod order;
@@ -45,6 +46,7 @@ use std::collections::BTreeSet;
 use self::frame::ViewFrame;
 use self::given::outlines;
 use self::levels::{level_line, report_levels};
+pub use self::mirror::axis as mirror_axis;
 use self::outline::Outline;
 pub use self::share::facade;
 pub use self::shown::shown_views;
@@ -173,7 +175,8 @@ fn elevations(
     account: &mut Option<account::Account>,
     findings: &mut Findings,
 ) -> Result<(Vec<DrawnElevation>, WallNames), Refusal> {
-    let slugs = order::slugs(&shown.iter().map(|(v, _)| v.name.as_str()).collect::<Vec<_>>());
+    let built: Vec<String> = shown.iter().map(|(v, _)| mirror::built_name(&v.name, job)).collect();
+    let slugs = order::slugs(&built.iter().map(String::as_str).collect::<Vec<_>>());
     let (mut out, mut named) = (Vec::new(), Vec::new());
     for ((view, walls), slug) in shown.into_iter().zip(&slugs) {
         if let Some(finding) = limits::too_many_outlines(lines, view) {
@@ -322,7 +325,7 @@ fn elevation(
         })
         .collect();
     let made = DrawnElevation {
-        name: view.name.as_str().into(),
+        name: mirror::built_name(&view.name, job).into(),
         to_source,
         walls: shown.walls,
         grade,

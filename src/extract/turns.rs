@@ -1,5 +1,6 @@
 //! What the job says of views: how one is turned before it is laid out, which is left out.
 
+use super::mirror::mirrored_region;
 use super::outline::stroke_box;
 use crate::finding::views::{JobList, ViewFinding};
 use crate::finding::{Finding, Findings};
@@ -55,5 +56,5 @@ pub(super) fn skips(job: &Job, view: &str) -> bool {
 /// Where a region of the job lies now, if the job turned it.
 pub(super) fn region_of(lines: &Linework, asked: &JobView, drawn: Rect) -> Rect {
     let own = lines.moved.iter().rev().find(|m| m.view.as_deref() == Some(asked.name.as_str()));
-    own.map_or(drawn, |m| m.now)
+    mirrored_region(lines, own.map_or(drawn, |m| m.now))
 }

@@ -209,6 +209,25 @@ group! {
             #[serde(flatten)]
             refusal: OutputRefusal,
         }
+        /// Two houses of a call would have one folder.
+        HousesAlike "houses-alike", Error, Office {
+            /// The folder.
+            folder: String,
+            /// One of them.
+            one: String,
+            /// The other.
+            other: String,
+        }
+        /// There is nothing to lay out.
+        NoHouses "no-houses", Error, Office {
+            /// Where it was looked for.
+            path: String,
+        }
+        /// An option is for one house, and there are several.
+        OneHouseAlone "one-house-alone", Error, Office {
+            /// The option.
+            option: String,
+        }
         /// A result cannot be made into its format.
         WriteFailed "write-failed", Error, Office {
             /// What the writer failed at.

@@ -30,6 +30,29 @@ pub struct UnknownKey {
     pub nearest: Option<String>,
 }
 
+/// Why a file that a job extends cannot be read.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "why", rename_all = "kebab-case")]
+pub enum ExtendsFault {
+    /// The system gives none.
+    Unreadable {
+        /// What the system says.
+        system_says: String,
+    },
+    /// It comes round to a file that is read already.
+    Circle {
+        /// The files, each extending the next.
+        through: Vec<String>,
+    },
+    /// More files than are read.
+    TooMany {
+        /// The most.
+        most: usize,
+    },
+    /// Only the text of one file is at hand, as on the page.
+    NoFiles,
+}
+
 /// What is wrong with a job file before its values are looked at.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(tag = "fault", rename_all = "kebab-case")]
@@ -51,6 +74,15 @@ pub enum JobFileFault {
         keys: Vec<UnknownKey>,
         /// How many more.
         more: usize,
+    },
+    /// The file that it extends cannot be read.
+    Extends {
+        /// Where it names that file.
+        place: FilePlace,
+        /// The file as it is written there.
+        extends: String,
+        /// Why.
+        why: ExtendsFault,
     },
     /// A key stands there twice, as it is spelled now and as it was before.
     GivenTwice {
@@ -102,6 +134,11 @@ group! {
             /// What is wrong.
             #[serde(flatten)]
             fault: JobFileFault,
+        }
+        /// A house is given by a job that names no drawing.
+        NoDrawing "job-no-drawing", Error, Office {
+            /// The file.
+            file: String,
         }
         /// A key or a word of the job file is spelled as it was before; it is read.
         OldSpelling "job-old-spelling", Info, Office {

@@ -176,6 +176,13 @@ pub enum ValueFault {
         /// What may be named.
         choices: Vec<String>,
     },
+    /// A variant is no letter and no number as titles have it.
+    VariantForm {
+        /// The key.
+        key: String,
+        /// The text.
+        text: String,
+    },
     /// A name is empty.
     NameEmpty {
         /// The key.

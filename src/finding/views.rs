@@ -134,6 +134,24 @@ group! {
             /// The view.
             view: String,
         }
+        /// The job builds one variant of the elevations.
+        VariantTaken "model-variant", Info, Office {
+            /// The variant.
+            variant: String,
+            /// Elevations that are built.
+            built: Vec<ElevationName>,
+            /// Elevations of other variants.
+            left_out: Vec<ElevationName>,
+        }
+        /// The job names a variant that no elevation is titled with.
+        VariantUnknown "variant-unknown", Error, Office {
+            /// The variant.
+            variant: String,
+            /// Those that titles have.
+            variants: Vec<String>,
+        }
+        /// The house is built the other way round from the drawing, as the job says.
+        ModelMirrored "model-mirrored", Info, Office {}
         /// Views have neither frame nor title.
         ViewUntitled "view-untitled", Info, Architect {
             /// How many.

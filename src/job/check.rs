@@ -1,6 +1,7 @@
 //! What of a job no layout can be made with.
 
 use super::fault::Fault;
+use super::model::faults as model_faults;
 use super::ranges::{ACCEPTABLE, RANGES};
 use super::root::Job;
 use super::trim_style::{InsideCorner, TopFinish};
@@ -56,6 +57,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
     if let Some(text) = job.drawing.known.as_ref().filter(|_| job.drawing.known_scale().is_none()) {
         out.push(Fault::new(["drawing.known"], ValueFault::KnownUnreadable { text: text.clone() }));
     }
+    out.extend(model_faults(&job.model));
     out.extend(regions(job));
     out.extend(wall_faults::faults(job));
     out.extend(hand_faults::faults(job));

@@ -12,6 +12,10 @@ use super::length::{Length, length};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default, deny_unknown_fields)]
 pub struct Estimate {
+    /// Your own price list (CSV), from the folder of the file that names it; `--prices` comes before it. The
+    /// page does not read it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub price_list: Option<String>,
     /// Whether to count a weather barrier over the walls, openings included, and tape for its seams.
     /// Default `false`.
     pub barrier: bool,
@@ -125,6 +129,7 @@ pub struct Estimate {
 impl Default for Estimate {
     fn default() -> Self {
         Estimate {
+            price_list: None,
             barrier: false,
             barrier_width: 108.0,
             barrier_length: 1200.0,

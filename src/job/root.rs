@@ -14,6 +14,7 @@ use super::estimate::Estimate;
 use super::fasteners::FastenerRules;
 use super::layers::{AGREED_LAYERS, is_identification, wildcard};
 use super::map_schema::named_by;
+use super::model::Model;
 use super::parts::{Band, MovementJoint};
 use super::product::Product;
 use super::seams::SeamSettings;
@@ -38,8 +39,16 @@ use crate::model::trim::TrimStock;
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(remote = "Self", default, deny_unknown_fields)]
 pub struct Job {
+    /// Another job file that this one goes on from, from this file's own folder: the office's. What this file
+    /// says comes before what that one says; tables are joined key by key, a list takes the place of a list.
+    /// Stands before the first table.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub extends: Option<String>,
     /// What the title block says.
     pub title: Title,
+    /// Which house of a model is built.
+    #[serde(skip_serializing_if = "Model::is_plain")]
+    pub model: Model,
     /// How the drawing is read.
     pub drawing: Reading,
     /// Layer names of each role, with `*` and `?`; a role named here replaces its default names.

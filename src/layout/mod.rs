@@ -14,6 +14,7 @@ pub mod drawn_ends;
 mod finished;
 pub mod format;
 pub(crate) mod from_drawn;
+pub mod houses;
 pub mod laid;
 pub mod piece;
 pub mod rule;

@@ -18,6 +18,7 @@ mod shapes;
 mod sizes;
 mod square;
 mod stated;
+mod stories;
 pub mod suggest;
 mod view_scales;
 pub mod weld;
@@ -68,6 +69,12 @@ pub fn turned(lines: &mut Linework, asked: &ViewTurn, findings: &mut Findings) {
         let (view, turn) = (asked.view.clone(), asked.turn);
         findings.push(Finding::new(ViewFinding::ViewSetUpright { view, turn }));
     }
+}
+
+/// Mirrors the whole drawing at an upright axis: the house is built the other way round.
+pub fn mirrored(lines: &mut Linework, axis: f64, findings: &mut Findings) {
+    motion::mirrored(lines, axis);
+    findings.push(Finding::new(ViewFinding::ModelMirrored {}));
 }
 
 /// Whether views of a drawing may have scales of their own: the job gives one, or a page shows several.

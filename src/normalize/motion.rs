@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::model::linework::{Linework, Moved, ViewScale, ViewTurn};
+use crate::model::text::Across;
 
 /// Every place of a drawing, inches.
 pub(super) const EVERYWHERE: Rect = Rect::new(-1e12, -1e12, 1e12, 1e12);
@@ -50,6 +51,23 @@ pub(super) fn moved(lines: &mut Linework, region: Rect, map: Affine, view: Optio
     }
     let now = if region == EVERYWHERE { region } else { box_of(region, map) };
     lines.moved.push(Moved { now, back: map.inverse(), view });
+}
+
+/// Mirrors everything at an upright axis; texts change their places and read as before.
+pub(super) fn mirrored(lines: &mut Linework, axis: f64) {
+    let map = Affine::new([-1.0, 0.0, 0.0, 1.0, 2.0 * axis, 0.0]);
+    let as_read: Vec<(f64, bool)> =
+        lines.labels.iter().map(|l| (l.text.angle, l.text.mirrored)).collect();
+    moved(lines, EVERYWHERE, map, None);
+    for (l, (angle, mirrored)) in lines.labels.iter_mut().zip(as_read) {
+        // What stood to the right of the place of a text stands to its left now.
+        (l.text.angle, l.text.mirrored) = (angle, mirrored);
+        l.text.across = match l.text.across {
+            Across::Left => Across::Right,
+            Across::Center => Across::Center,
+            Across::Right => Across::Left,
+        };
+    }
 }
 
 /// How far a view that finds no room where it is drawn is set aside, inches.

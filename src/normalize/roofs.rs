@@ -60,13 +60,16 @@ pub(super) fn mark(lines: &mut Linework, regions: &[Rect], findings: &mut Findin
     let upright = upright(lines);
     let looks: Vec<bool> = (0..covers.len()).map(|i| is_like_roof(&covers, i, &upright)).collect();
     let main = main_pattern(&covers, &looks);
-    let of_roof = roof_patterns(&covers, &looks, main);
+    let inset =
+        |i: usize| main.is_some_and(|m| m.2 != covers[i].pattern.2) && is_inset(&covers, i, main);
+    let insets: Vec<bool> = (0..covers.len()).map(inset).collect();
+    let shows: Vec<bool> = looks.iter().zip(&insets).map(|(a, b)| *a || *b).collect();
+    let of_roof = roof_patterns(&covers, &shows, main);
     let mut roofs: BTreeSet<usize> = BTreeSet::new();
     for (i, c) in covers.iter().enumerate() {
-        let beside = main.is_some_and(|m| m.2 != c.pattern.2) && is_inset(&covers, i, main);
         let alone =
             looks[i] && (Some(c.pattern) != main || c.shape.iter().all(|p| p.holes.is_empty()));
-        if c.named || of_roof.contains(&c.pattern) || alone || beside {
+        if c.named || of_roof.contains(&c.pattern) || alone || insets[i] {
             roofs.insert(i);
         }
     }
@@ -213,21 +216,46 @@ fn main_pattern(all: &[Cover], looks: &[bool]) -> Option<Pattern> {
     sums.into_iter().max_by(|a, b| a.1.total_cmp(&b.1)).map(|s| s.0)
 }
 
-/// Patterns other than the siding's of which a good part shows a roof. At another spacing than the siding's
-/// one spacing is one pattern on all layers: each elevation may have its own.
-fn roof_patterns(all: &[Cover], looks: &[bool], main: Option<Pattern>) -> BTreeSet<Pattern> {
+/// Patterns other than the siding's of which a good part shows a roof; where one area does, those too that
+/// stand over siding alone and have no window. At another spacing than the siding's one spacing is one
+/// pattern on all layers: each elevation may have its own.
+fn roof_patterns(all: &[Cover], shows: &[bool], main: Option<Pattern>) -> BTreeSet<Pattern> {
     let key = |p: Pattern| match main {
         Some(m) if m.2 != p.2 => (0, p.1, p.2),
         _ => (p.0 + 1, p.1, p.2),
     };
-    let mut sums: BTreeMap<Pattern, (f64, f64)> = BTreeMap::new();
-    for (c, roof) in all.iter().zip(looks) {
-        let sum = sums.entry(key(c.pattern)).or_default();
-        *sum = (sum.0 + c.area, sum.1 + if *roof { c.area } else { 0.0 });
+    let mut sums: BTreeMap<Pattern, Sum> = BTreeMap::new();
+    for (i, (c, roof)) in all.iter().zip(shows).enumerate() {
+        let sum = sums.entry(key(c.pattern)).or_insert(Sum { area: 0.0, roof: 0.0, on_top: true });
+        sum.area += c.area;
+        sum.roof += if *roof { c.area } else { 0.0 };
+        sum.on_top &= *roof || is_on_top(all, i);
     }
-    let is_roof =
-        |p: &Pattern| Some(*p) != main && sums.get(&key(*p)).is_some_and(|s| s.1 >= SHARE * s.0);
+    let is_roof = |p: &Pattern| {
+        let sum = sums.get(&key(*p)).filter(|_| Some(*p) != main);
+        sum.is_some_and(|s| s.roof >= SHARE * s.area || s.roof > 0.0 && s.on_top)
+    };
     all.iter().map(|c| c.pattern).filter(is_roof).collect()
+}
+
+/// What the areas of one pattern are together.
+struct Sum {
+    /// Square inches, and of those that show a roof.
+    area: f64,
+    roof: f64,
+    /// Whether all others stand over siding and under none.
+    on_top: bool,
+}
+
+/// Whether an area without a window stands over siding of another pattern, and none of that over it.
+fn is_on_top(all: &[Cover], i: usize) -> bool {
+    let c = &all[i];
+    let under = |o: &Cover| {
+        let over = o.frame.x1.min(c.frame.x1) - o.frame.x0.max(c.frame.x0);
+        over > 1.0 && (-2.0..=EAVE).contains(&(c.frame.y0 - o.frame.y1))
+    };
+    let has_wall = all.iter().any(|o| o.pattern.2 != c.pattern.2 && under(o));
+    has_wall && is_other(all, i) && c.shape.iter().all(|p| p.holes.is_empty())
 }
 
 /// Whether an area of another pattern stands under siding and between its ends: a porch's roof, or a bay's,

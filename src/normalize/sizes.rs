@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use super::paper_scale::written_metric;
-use super::{loose_courses, stated};
+use super::{loose_courses, stated, stories};
 use crate::geom::near::clusters;
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{CurveShape, Point, Rect};
@@ -22,6 +22,9 @@ const STORIES: [f64; 2] = [96.0, 360.0];
 const DOOR: std::ops::RangeInclusive<f64> = 72.0..=120.0;
 /// Heights most windows have, inches (common practice, no source).
 const WINDOW: std::ops::RangeInclusive<f64> = 16.0..=96.0;
+/// How far a window stands over the one under it, inches: a story of 8 to 12 ft and its floor (common practice,
+/// no source).
+const STORY: std::ops::RangeInclusive<f64> = 78.0..=180.0;
 /// Exposures that siding is drawn with, inches; those that most is drawn with; and what no siding is read
 /// beyond (common practice, no source).
 const COURSES: std::ops::RangeInclusive<f64> = 2.5..=13.0;
@@ -46,6 +49,8 @@ pub(super) struct Sizes {
     doors: Vec<f64>,
     /// Height of the middle one of the windows.
     window: Option<f64>,
+    /// How far blocks in siding stand over one another.
+    story: Option<f64>,
     /// Distance of drawn courses.
     courses: Option<f64>,
     /// Drawn length and the inches its text states.
@@ -123,15 +128,16 @@ impl Sizes {
         if of_role(Role::Wall).filter_map(seen).next().is_none() {
             hatches.extend(loose_courses::fields(lines, |p| views.sees(p)));
         }
+        let frames: Vec<Rect> = hatches.iter().map(|h| h.0).collect();
+        let story = stories::rise(lines, &frames, high);
         let (closed, loose) = (drawn(true), drawn(false));
         let walls = if closed.iter().any(|b| high(b) > 0.0) {
             lower_middle(standing(closed, high, |all| middle(all).unwrap_or(0.0)), high)
         } else if loose.iter().any(|b| high(b) > 0.0) {
             tallest_of_loose(loose, high)
         } else {
-            let boxes = hatches.iter().map(|h| h.0).collect();
             let greatest = |all: Vec<f64>| all.into_iter().fold(0.0, f64::max);
-            standing(boxes, high, greatest).into_iter().max_by(|a, b| high(a).total_cmp(&high(b)))
+            standing(frames, high, greatest).into_iter().max_by(|a, b| high(a).total_cmp(&high(b)))
         };
         let things = |role: Role| {
             let mut boxes: BTreeMap<(Option<usize>, usize), Rect> = BTreeMap::new();
@@ -148,6 +154,7 @@ impl Sizes {
             at: walls.map(|r| Point::new(r.x0, r.y1)),
             doors: things(Role::Door),
             window: middle(things(Role::Window)),
+            story,
             courses: of_most(hatches.iter().map(|(b, apart)| (*apart, b.area())).collect()),
             stated: stated.filter_map(|m| Some((m.drawn, of_dimension(m)?))).collect(),
             metric: is_metric(lines),
@@ -210,7 +217,8 @@ impl Sizes {
             size.map_or(0, |s| if usual.contains(&(s * k)) { 1 } else { -1 })
         };
         let scale = self.metric.map_or(0, |m| SYSTEM * i32::from(m == unit.is_metric()));
-        walls + doors + written + scale + vote(self.window, &WINDOW) + self.courses_fit(k)
+        let windows = vote(self.window, &WINDOW) + vote(self.story, &STORY);
+        walls + doors + written + scale + windows + self.courses_fit(k)
     }
 
     /// How well drawn courses fit, where a drawing unit is so many inches.

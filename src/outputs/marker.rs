@@ -17,11 +17,16 @@ const FORMAT: &str = "# lapwright-files/1";
 /// Begins the line with the drawing.
 const DRAWING: &str = "# drawing: ";
 
+/// Begins the line with the fingerprint of what the results were made of.
+const MADE_OF: &str = "# made of: ";
+
 /// What runs have written into a folder.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Marker {
     /// The drawing that is laid out there, as its folder tells it from others.
     pub drawing: Option<String>,
+    /// Fingerprint of all that the results follow from: program, drawing, job, prices, options.
+    pub made_of: Option<String>,
     /// SHA-256 of each file, by its path in the folder, with slashes.
     pub files: BTreeMap<String, String>,
 }
@@ -30,7 +35,7 @@ impl Marker {
     /// The list of these files.
     pub fn of<'a>(files: impl IntoIterator<Item = &'a OutputFile>) -> Self {
         let hashed = files.into_iter().map(|(name, bytes)| (name.clone(), sha256(bytes)));
-        Marker { drawing: None, files: hashed.collect() }
+        Marker { files: hashed.collect(), ..Marker::default() }
     }
 
     /// The same with the drawing that they are of.
@@ -39,11 +44,19 @@ impl Marker {
         Marker { drawing: Some(terminal(drawing)), ..self }
     }
 
+    /// The same with the fingerprint of what they were made of.
+    pub fn made_of(self, fingerprint: Option<&str>) -> Self {
+        Marker { made_of: fingerprint.map(terminal), ..self }
+    }
+
     /// As it stands in the folder.
     pub fn text(&self) -> String {
         let mut out = format!("{FORMAT}\n# {ABOUT_MARKER}\n");
         if let Some(drawing) = &self.drawing {
             out.push_str(&format!("{DRAWING}{drawing}\n"));
+        }
+        if let Some(made_of) = &self.made_of {
+            out.push_str(&format!("{MADE_OF}{made_of}\n"));
         }
         for (name, hash) in &self.files {
             out.push_str(&format!("{hash}  {name}\n"));
@@ -60,8 +73,10 @@ impl Marker {
         let mut out = Marker::default();
         for line in lines {
             if let Some(comment) = line.strip_prefix('#') {
-                let drawing = format!("#{comment}");
-                out.drawing = drawing.strip_prefix(DRAWING).map(str::to_owned).or(out.drawing);
+                let line = format!("#{comment}");
+                let said = |what: &str| line.strip_prefix(what).map(str::to_owned);
+                out.drawing = said(DRAWING).or(out.drawing);
+                out.made_of = said(MADE_OF).or(out.made_of);
                 continue;
             }
             let (hash, name) = line.split_once("  ")?;
@@ -89,6 +104,8 @@ mod tests {
         for drawing in [None, Some("house.dxf"), Some("a b/house  1.dxf"), Some("x\ny")] {
             let list = Marker::of(&files());
             let marker = drawing.map_or(list.clone(), |d| list.of_drawing(d));
+            assert_eq!(Marker::read(marker.text().as_bytes()), Some(marker.clone()));
+            let marker = marker.made_of(Some("0123abcd"));
             assert_eq!(Marker::read(marker.text().as_bytes()), Some(marker));
         }
         // FIPS 180-4 gives the digest of `abc`; that of nothing is as well known.

@@ -6,6 +6,7 @@ mod drawn;
 pub mod file;
 mod given;
 pub mod house;
+pub mod houses;
 pub mod making;
 pub mod marker;
 pub mod names;

@@ -8,6 +8,7 @@ use crate::finding::Refusal;
 use crate::finding::files::WriterFault;
 use crate::job::commented;
 use crate::job::layers::AGREED_LAYERS;
+use crate::job::office;
 use crate::model::sheet::Sheet;
 use crate::write::{svg, template};
 
@@ -20,8 +21,8 @@ const PEERS: &[Peer] = &[
     pdf::convention,
 ];
 
-/// An empty drawing with the agreed layers, the convention as a page, and a job file with every setting
-/// explained.
+/// An empty drawing with the agreed layers, the convention as a page, the office's file with what it answers once, a job
+/// that extends it, and a job file with every setting explained.
 ///
 /// # Errors
 /// `write-failed` when the page cannot be turned into a PDF.
@@ -32,6 +33,8 @@ pub fn files() -> Result<Vec<OutputFile>, Refusal> {
     for peer in PEERS {
         out.push(peer(&page, &text).map_err(write_failed)?);
     }
+    out.push((office::OFFICE.to_owned(), office::office().into_bytes()));
+    out.push((office::HOUSE.to_owned(), office::house().into_bytes()));
     out.push(("job.toml".to_owned(), commented::text().into_bytes()));
     Ok(out)
 }

@@ -123,6 +123,10 @@ fn upright(kept: &Drawing, job: &Job, findings: &mut Findings) -> Result<Linewor
             normalize::turned(&mut lines, &turn, findings);
         }
     }
+    if job.model.mirrored {
+        let axis = extract::mirror_axis(&lines);
+        normalize::mirrored(&mut lines, axis, findings);
+    }
     normalize::settle(&mut lines, job, findings);
     Ok(lines)
 }

@@ -16,9 +16,12 @@ pub type Set<'a> = (&'a LaidHouse, &'a Takeoff);
 
 /// What to buy for all sets, in the order of their takeoffs; empty for a house of one set.
 pub fn one_order(sets: &[Set]) -> Vec<OrderLine> {
-    if sets.len() < 2 {
-        return Vec::new();
-    }
+    if sets.len() < 2 { Vec::new() } else { purchase(sets) }
+}
+
+/// What to buy for any number of sets at once, of one house or of many: what is cut for a set is cut of its own
+/// stock, offcuts are kept set by set.
+pub fn purchase(sets: &[Set]) -> Vec<OrderLine> {
     let mut groups: Vec<Vec<(Set, &TakeoffLine)>> = Vec::new();
     for set in sets {
         for line in set.1.lines.iter().filter(|l| set.1.buys(l)) {

@@ -14,6 +14,11 @@ pub fn head(of: &str, job: &str) -> Vec<String> {
     ]
 }
 
+/// The line by which the job goes on from the office's file beside it.
+pub fn extends(office: &str) -> String {
+    format!("extends = \"{office}\"\n\n")
+}
+
 /// What reading with the job comes to.
 pub fn with_job(said: &str) -> String {
     format!("As read with this job: {said}.")

@@ -24,11 +24,14 @@ Examples:
   lapwright layout house.dxf --job house.toml --out house-layout
   lapwright layout house.dxf --strict --quiet
   lapwright layout house.dxf --job house.toml --compare-waiting
+  lapwright layout lots --out houses
+  lapwright layout plan-1.dxf plan-2.dxf --job office.toml --out houses
   lapwright layout - < house.dxf";
 /// Under the help of `check`.
 pub const CHECK: &str = "\
 Example:
-  lapwright check house.dxf --job house.toml --out house-check";
+  lapwright check house.dxf --job house.toml --out house-check
+  lapwright check house.dxf --job house.toml --settings";
 /// Under the help of `start`.
 pub const START: &str = "\
 Example:

@@ -217,6 +217,8 @@ pub fn seam_places(bound: &Bound, job: &Job) -> Option<String> {
     {
         (Some(least), _) if least == n => format!("{n}, the fewest possible"),
         (_, Some((least, so_few))) if least == n => format!("{n}, the fewest possible {so_few}"),
+        // A bound of nothing bounds nothing.
+        (_, Some((0, _))) | (Some(0), None) => format!("{n}, not proven the fewest"),
         (_, Some((least, so_few))) => format!("{n}, no layout {so_few} has fewer than {least}"),
         (Some(least), None) => format!("{n}, no layout of these courses has fewer than {least}"),
         (None, None) => n.to_string(),

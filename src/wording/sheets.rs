@@ -220,26 +220,27 @@ pub fn cutting(
     let hem = if hem {
         say!(
             lang,
-            ", with the {over} over it and the lock under it where they stay",
-            ", con la {over} arriba y la traba abajo donde quedan"
+            "; {over} above and lock below where they stay",
+            "; {over} arriba y traba abajo donde quedan"
         )
     } else {
         String::new()
     };
     let held_by = held_by.of(lang);
-    let punched = if slots + held > 0 {
-        say!(
+    let punched = match (slots, held) {
+        (0, 0) => String::new(),
+        (0, n) => say!(lang, "{} {} overall. ", "En total {} {}. ", n, held_by),
+        (n, 0) => say!(lang, "{} nail slots overall. ", "En total {} ranuras para clavo. ", n),
+        (slots, held) => say!(
             lang,
             "{slots} nail slots and {held} {held_by} overall. ",
             "En total {slots} ranuras para clavo y {held} {held_by}. "
-        )
-    } else {
-        String::new()
+        ),
     };
     say!(
         lang,
-        "{cuts} shaped cuts, seen from the face, NTS{hem}; heights are over the butt edge, clearances in the figures. {punched}{}",
-        "{cuts} cortes con forma, vistos por la cara, sin escala{hem}; alturas sobre el borde inferior, holguras incluidas. {punched}{}",
+        "{cuts} shaped cuts, seen from the face, NTS{hem}. Heights are over the butt edge, clearances are in the figures. {punched}{}",
+        "{cuts} cortes con forma, vistos por la cara, sin escala{hem}. Alturas sobre el borde inferior, holguras incluidas. {punched}{}",
         unit_note(style).of(lang)
     )
 }

@@ -110,7 +110,7 @@ impl Results {
             && last.any(|caution| text.ends_with(caution.en))
     }
 
-    /// A picture of a sheet: of its size, with the three chunks that are written and no other.
+    /// A picture of a sheet: of its size, with the chunks that are written and no other.
     fn picture(&self, stem: &str, bytes: &[u8]) -> bool {
         let Some(mut rest) = bytes.strip_prefix(b"\x89PNG\r\n\x1a\n") else { return false };
         let (mut kinds, mut size) = (Vec::new(), None);
@@ -131,6 +131,8 @@ impl Results {
             rest = next;
         }
         kinds.dedup();
+        // Its size on paper was not told before there were lists; it is now.
+        kinds.retain(|k| *k != b"pHYs");
         let ours: [&[u8]; 3] = [b"IHDR", b"IDAT", b"IEND"];
         rest.is_empty() && kinds == ours && size.is_some() && size == self.sheets.get(stem).copied()
     }

@@ -9,6 +9,7 @@ mod csv_cell;
 pub mod explain;
 pub mod findings;
 pub mod first_job;
+pub mod houses;
 pub mod json;
 mod json_format;
 pub mod layers;
@@ -27,6 +28,7 @@ mod report_pole;
 mod report_work;
 pub mod review;
 mod saw_places;
+mod setting_value;
 #[cfg(feature = "xlsx")]
 mod settings;
 pub mod summary;
@@ -36,6 +38,7 @@ pub mod svg_tree;
 pub mod tables;
 pub mod template;
 mod text;
+pub mod told_settings;
 pub mod walls;
 #[cfg(feature = "xlsx")]
 pub mod xlsx;

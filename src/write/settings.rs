@@ -2,9 +2,9 @@
 
 use serde_json::Value;
 
+use super::setting_value;
 use crate::job::Job;
 use crate::job::{idle, schema};
-use crate::units::{LengthStyle, MM_PER_INCH};
 
 /// One setting.
 pub(super) struct Setting {
@@ -41,16 +41,7 @@ pub(super) fn settings(job: &Job) -> Vec<Setting> {
         let at = |v: &Value| v.pointer(&format!("/{}", key.replace('.', "/"))).cloned();
         let found = at(&mine).filter(|v| !v.is_object())?;
         let set = at(&usual).as_ref() != Some(&found);
-        let text = match (&found, found.as_f64()) {
-            (Value::Null, _) => "left out".to_owned(),
-            (_, Some(inches)) if lengths.contains(&key) && inches.abs() >= 36.0 => {
-                job.sheet.lengths.length(inches)
-            }
-            (_, Some(inches)) if lengths.contains(&key) => exact(job.sheet.lengths, inches),
-            (Value::String(s), _) if s.is_empty() => "left out".to_owned(),
-            (Value::String(s), _) => s.clone(),
-            (v, _) => v.to_string(),
-        };
+        let text = setting_value::text(job.sheet.lengths, &key, &found, &lengths);
         let words = words.get(&key).map(|w| w.replace('\n', " ")).unwrap_or_default();
         Some(Setting { value: text, set, words, key })
     };
@@ -61,12 +52,4 @@ pub(super) fn settings(job: &Job) -> Vec<Setting> {
         .filter(|k| !ELSEWHERE.contains(&k.split('.').next().unwrap_or_default()))
         .filter_map(one)
         .collect()
-}
-
-/// A short length as it is set: to a tenth of a millimeter, where sheets tell whole ones.
-fn exact(style: LengthStyle, inches: f64) -> String {
-    match style {
-        LengthStyle::Feet => style.short(inches),
-        LengthStyle::Mm => format!("{} mm", (inches * MM_PER_INCH * 10.0).round() / 10.0),
-    }
 }

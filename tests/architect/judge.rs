@@ -293,8 +293,10 @@ struct Told<'a>(Vec<(&'a Finding, String)>);
 
 impl<'a> Told<'a> {
     fn of(findings: &'a Findings) -> Self {
-        // How siding is laid out is no question of how the drawing was read.
-        let of_reading = |f: &&Finding| !matches!(f.kind, FindingKind::Laying(_));
+        // How siding is laid out is no question of how the drawing was read, nor is what posts it takes.
+        let of_reading = |f: &&Finding| {
+            !matches!(f.kind, FindingKind::Laying(_)) && f.code().word() != "set-back-taken"
+        };
         let firm = findings.all().iter().filter(|f| f.severity() >= Severity::Warning);
         let firm = firm.filter(of_reading);
         Told(firm.map(|f| (f, serde_json::to_string(&f.kind).unwrap())).collect())

@@ -15,14 +15,21 @@ use lapwright::{normalize, read};
 use crate::support::{inches, lay, rect};
 
 /// A hatch of level lines `pitch` apart, one of them at `level`.
-fn hatch(ring: &[(f64, f64)], pitch: f64, level: f64) -> String {
-    let mut out = String::from(
-        "0\nHATCH\n8\n0\n10\n0\n20\n0\n30\n0\n2\nLINES\n70\n0\n71\n0\n91\n1\n92\n7\n72\n0\n73\n1\n",
-    );
-    let _ = writeln!(out, "93\n{}", ring.len());
-    ring.iter().for_each(|(x, y)| out.push_str(&format!("10\n{x}\n20\n{y}\n")));
+pub(crate) fn hatch(ring: &[(f64, f64)], pitch: f64, level: f64) -> String {
+    hatch_of(&[ring.to_vec()], pitch, level)
+}
+
+/// The same inside several rings.
+pub(crate) fn hatch_of(rings: &[Vec<(f64, f64)>], pitch: f64, level: f64) -> String {
+    let mut out = String::from("0\nHATCH\n8\n0\n10\n0\n20\n0\n30\n0\n2\nLINES\n70\n0\n71\n0\n");
+    let _ = writeln!(out, "91\n{}", rings.len());
+    for ring in rings {
+        let _ = writeln!(out, "92\n7\n72\n0\n73\n1\n93\n{}", ring.len());
+        ring.iter().for_each(|(x, y)| out.push_str(&format!("10\n{x}\n20\n{y}\n")));
+        out.push_str("97\n0\n");
+    }
     let family = format!("53\n0\n43\n0\n44\n{level}\n45\n0\n46\n{pitch}\n79\n0\n98\n0\n");
-    out + "97\n0\n75\n0\n76\n0\n52\n0\n41\n1\n77\n0\n78\n1\n" + &family
+    out + "75\n0\n76\n0\n52\n0\n41\n1\n77\n0\n78\n1\n" + &family
 }
 
 fn line(layer: &str, (x0, y0): (f64, f64), (x1, y1): (f64, f64)) -> String {
@@ -33,7 +40,7 @@ fn text(words: &str, x: f64, y: f64) -> String {
     format!("0\nTEXT\n8\n0\n10\n{x}\n20\n{y}\n40\n9\n1\n{words}\n")
 }
 
-fn file(header: Option<i32>, blocks: &str, entities: &[String]) -> String {
+pub(crate) fn file(header: Option<i32>, blocks: &str, entities: &[String]) -> String {
     let head = header.map_or(String::new(), |code| {
         format!("0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n{code}\n0\nENDSEC\n")
     });
@@ -45,7 +52,7 @@ fn file(header: Option<i32>, blocks: &str, entities: &[String]) -> String {
     format!("{head}{blocks}0\nSECTION\n2\nENTITIES\n{entities}0\nENDSEC\n0\nEOF\n")
 }
 
-fn laid(entities: &[String]) -> Layout {
+pub(crate) fn laid(entities: &[String]) -> Layout {
     lay(file(Some(1), "", entities).as_bytes(), &inches())
 }
 
@@ -54,7 +61,7 @@ fn walls(layout: &Layout) -> Vec<&LaidWall> {
 }
 
 /// Net areas of the walls as drawn, square inches.
-fn nets(layout: &Layout) -> Vec<f64> {
+pub(crate) fn nets(layout: &Layout) -> Vec<f64> {
     let net = |w: &&LaidWall| (w.net_area + w.bare_area()) * 144.0;
     walls(layout).iter().map(net).map(f64::round).collect()
 }
@@ -197,6 +204,23 @@ fn a_small_piece_of_a_hatch_is_siding_where_lines_run_on_into_it() {
     let layout = laid(&pieces.map(|p| hatch(&p, 4.0, 0.0)));
     assert_eq!(nets(&layout), [200.0 * 96.0 - 36.0 * 82.0]);
     assert_eq!(openings(walls(&layout)[0]), [(36.0, 82.0)]);
+    // Cut at 100 and 103 over and under a window of 40 by 49 from 100 to 140: over it the piece has 3 x 7 = 21.
+    let right = vec![
+        (103.0, 0.0),
+        (200.0, 0.0),
+        (200.0, 96.0),
+        (103.0, 96.0),
+        (103.0, 89.0),
+        (140.0, 89.0),
+        (140.0, 40.0),
+        (103.0, 40.0),
+    ];
+    let parts = [(0.0, 0.0, 100.0, 96.0), (100.0, 0.0, 103.0, 40.0), (100.0, 89.0, 103.0, 96.0)];
+    let mut pieces = parts.map(|(a, b, c, d)| rect(a, b, c, d).to_vec()).to_vec();
+    pieces.push(right);
+    let layout = laid(&pieces.iter().map(|p| hatch(p, 4.0, 0.0)).collect::<Vec<_>>());
+    assert_eq!(nets(&layout), [200.0 * 96.0 - 40.0 * 49.0]);
+    assert_eq!(openings(walls(&layout)[0]), [(40.0, 49.0)]);
     // By itself it is none.
     let far = hatch(&rect(400.0, 0.0, 406.0, 14.0), 4.0, 0.0);
     assert_eq!(nets(&laid(&[hatch(&rect(0.0, 0.0, 200.0, 96.0), 4.0, 0.0), far])), [200.0 * 96.0]);
@@ -220,7 +244,7 @@ fn courses(layer: &str, [x0, y0, x1, y1]: [f64; 4], pitch: f64, unit: Unit) -> V
 }
 
 /// The unit taken.
-fn unit(text: &str) -> Option<Unit> {
+pub(crate) fn unit(text: &str) -> Option<Unit> {
     let mut findings = Findings::default();
     let job = job_file::parse("", "job").unwrap();
     let drawing = read::drawing(text.as_bytes(), "d", &read::Limits::default(), &mut findings);

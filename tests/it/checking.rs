@@ -91,7 +91,7 @@ fn the_template_holds_the_agreed_layers_and_replaces_nothing() {
     let out = dir.path().join("for-the-architect");
     let o = program(&["template", out.to_str().unwrap()]);
     assert!(o.status.success(), "{}", String::from_utf8_lossy(&o.stderr));
-    let names = ["template.dxf", "convention.svg", "convention.pdf", "job.toml"];
+    let names = ["template.dxf", "convention.svg", "convention.pdf", "job.toml", "office.toml"];
     assert!(names.iter().all(|n| out.join(n).metadata().unwrap().len() > 1000));
     // Another library reads it, with every layer a job may draw on.
     let other = dxf::Drawing::load_file(out.join("template.dxf").to_str().unwrap()).unwrap();

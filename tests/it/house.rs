@@ -54,7 +54,7 @@ const FLOORS: [(&str, u8); 37] = [
 const STAGES: u8 = 4;
 
 /// Foreign crates with the one room that may name each. serde and schemars derive on plain data.
-const CRATES: [(&str, &[&str]); 35] = [
+const CRATES: [(&str, &[&str]); 36] = [
     ("libm", &["real"]),
     ("toml_edit", &["job"]),
     ("zip", &["write"]),
@@ -85,6 +85,7 @@ const CRATES: [(&str, &[&str]); 35] = [
     ("rust_xlsxwriter", &["write"]),
     ("svg", &["write"]),
     ("usvg", &["read", "write"]),
+    ("png", &["write"]),
     ("resvg", &["write"]),
     ("krilla", &["write"]),
     ("krilla_svg", &["write"]),

@@ -168,6 +168,15 @@ fn of_files(code: &str) -> Option<Input> {
     };
     let limits = Limits { points: 3, ..Limits::default() };
     Some(match code {
+        "job-no-drawing" => command(&["layout", "a.toml"], &[("a.toml", "[product]\n")]),
+        "houses-alike" => {
+            command(&["layout", "a.dxf", "a.svg", "--out", "o"], &[("a.dxf", ""), ("a.svg", "")])
+        }
+        "no-houses" => command(&["layout", ".", "--out", "o"], &[]),
+        "one-house-alone" => command(
+            &["layout", "a.dxf", "b.dxf", "--compare-waiting"],
+            &[("a.dxf", ""), ("b.dxf", "")],
+        ),
         // Nothing is read of it but its size.
         "file-too-big" => Input::Drawing { bytes: vec![0; (1 << 30) + 1], job: INCH.to_owned() },
         "not-dxf" => raw(b"\x89PNG"),
@@ -324,6 +333,15 @@ fn of_lines(code: &str) -> Option<Input> {
                 _ => "[[elevation]]\nname = \"FRONT\"\nturn = 180\n",
             };
             drawn(&with(title), &format!("{INCH}{asked}"))
+        }
+        "model-variant" | "variant-unknown" | "model-mirrored" => {
+            let front = text("A-ELEV-IDEN", (90.0, -20.0), "FRONT ELEVATION B");
+            let asked = match code {
+                "model-variant" => "[model]\nvariant = \"B\"\n",
+                "variant-unknown" => "[model]\nvariant = \"C\"\n",
+                _ => "[model]\nmirrored = true\n",
+            };
+            drawn(&with(&front), &format!("{INCH}{asked}"))
         }
         "view-doubted" => rings(&[
             (WALL, &big),

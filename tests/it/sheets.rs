@@ -38,6 +38,10 @@ fn ink(t: &Text) -> (f64, f64, f64, f64) {
 
 /// No text is too small, leaves the page or overlaps another.
 pub(crate) fn legible(stem: &str, s: &Sheet) {
+    // The names of these drawings are short: what is cut off is our own words.
+    for t in texts(s) {
+        assert!(!t.content.ends_with('…'), "{stem} {}: cut off: {}", s.name, t.content);
+    }
     let boxes: Vec<_> = texts(s).map(|t| (ink(t), t)).collect();
     assert!(boxes.len() > 10, "{stem} {}: only {} texts", s.name, boxes.len());
     for (i, (a, t)) in boxes.iter().enumerate() {

@@ -29,8 +29,6 @@ pub(super) fn sheets(layout: &Layout, cuts: &Cuts) -> Vec<Page> {
     let width = (area.width() - GAP * (columns as f64 - 1.0)) / columns as f64;
     let mut pages = Vec::new();
     let (mut c, top) = begun(layout, area, 1, cuts.shaped.len());
-    // The heading of a further page is longer, and may take a line more.
-    let top = top.min(begun(layout, area, 2, cuts.shaped.len()).1);
     let (mut column, mut y) = (0, top);
     let mut shown: Vec<usize> = Vec::new();
     for (cut, cell) in cuts.shaped.iter().flat_map(|k| cells(k, layout, width, top - area.y0)) {
@@ -40,7 +38,7 @@ pub(super) fn sheets(layout: &Layout, cuts: &Cuts) -> Vec<Page> {
         }
         if column == columns {
             let n = pages.len() + 1;
-            let (next, _) = begun(layout, area, n + 1, cuts.shaped.len());
+            let next = begun(layout, area, n + 1, cuts.shaped.len()).0;
             let done = std::mem::replace(&mut c, next);
             pages.push(page(layout, n, done, &shown));
             shown.clear();
@@ -87,11 +85,10 @@ fn page(layout: &Layout, n: usize, c: Canvas, cuts: &[usize]) -> Page {
     }
 }
 
-/// A page for cells, begun, and where they begin.
+/// A page for cells, begun, and where its cells begin.
 fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> (Canvas, f64) {
     let say = layout.job.sheet.language;
     let mut c = Canvas::new(area);
-    let title = say.line(|lang| sheets::title(lang, sheets::CUTTING.of(lang), n == 1));
     let sum =
         |of: fn(&EdgeWork) -> u32| -> u32 { layout.pieces().map(|(.., p)| of(&p.edge_work)).sum() };
     let (slots, held) = (sum(|w| w.slots), sum(|w| w.lugs + w.trim_nails));
@@ -100,6 +97,6 @@ fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> (Canvas, f64) {
     let over = (over, layout.job.siding().receivers.has_pockets());
     let style = layout.job.sheet.lengths;
     let words = say.block(|lang| sheets::cutting(lang, count, slots, (held, held_by), over, style));
-    let top = heading(&mut c, area, &title, &words);
+    let top = heading(&mut c, area, say, (sheets::CUTTING, n == 1), &words);
     (c, top + 0.06)
 }

@@ -20,7 +20,7 @@ use crate::layout::wall::LaidFiller;
 use crate::model::filler::FilledTo;
 use crate::model::house::EdgeKind;
 use crate::units::LengthStyle;
-use crate::wording::{details as words, sheets};
+use crate::wording::details as words;
 
 /// What its sheets are called.
 pub(super) use crate::wording::details::DETAILS as TITLE;
@@ -62,8 +62,8 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         if y - tall < area.y0 {
             let mut c = Canvas::new(area);
             let first = pages.is_empty();
-            let title = say.line(|lang| sheets::title(lang, words::DETAILS.of(lang), first));
-            y = heading(&mut c, area, &title, &say.sentence(words::TYPICAL)) - 0.02;
+            let typical = say.sentence(words::TYPICAL);
+            y = heading(&mut c, area, say, (words::DETAILS, first), &typical);
             pages.push(c);
         }
         let Some(c) = pages.last_mut() else { continue };

@@ -25,8 +25,12 @@ pub(in crate::annotate) fn title(
 ) {
     let say = layout.job.sheet.language;
     let y = area.y0 + 0.12;
-    let name = fitted(name, TITLE, true, area.width() * 0.7);
+    let name = fitted(name, TITLE, true, area.width());
     let mut x = area.x0 + c.left(&name, TITLE, true, Point::new(area.x0, y)) + 0.25;
+    // The title block says the scale too.
+    if x + crate::typeface::width(&scale.words, TEXT, false) > area.x1 {
+        return;
+    }
     x += c.left(&scale.words, TEXT, false, Point::new(x, y)) + 0.3;
     let style = layout.job.sheet.lengths;
     let part = bar_part(style, scale.factor);

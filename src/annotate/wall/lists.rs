@@ -7,6 +7,7 @@ use super::sticks::{Sticks, SticksOf};
 use crate::annotate::columns::Rows;
 use crate::annotate::cuts_of::{CutKind, Cuts};
 use crate::annotate::elevation::marks::{prefix, short_mark};
+use crate::annotate::style::TEXT;
 use crate::geom::vocabulary::Rect;
 use crate::language::SheetLanguage;
 use crate::layout::Layout;
@@ -112,49 +113,66 @@ fn cut_of(kind: CutKind) -> Option<(usize, bool)> {
     }
 }
 
-/// Distances of the columns of the table of rakes.
+/// Least distances of the columns of the table of rakes.
 const RAKES: [f64; 6] = [0.36, 0.76, 1.56, 2.36, 2.8, 3.24];
+
+/// Distances at which no word of these rows, so many heads first, runs into the next column, and where the last
+/// ends.
+fn distances(rows: &[[String; 6]], heads: usize) -> ([f64; 6], f64) {
+    let mut out = RAKES;
+    let mut end = 0.0_f64;
+    for (i, at) in out.iter_mut().enumerate() {
+        *at = at.max(end);
+        let wide =
+            rows.iter().enumerate().map(|(n, r)| crate::typeface::width(&r[i], TEXT, n < heads));
+        end = *at + wide.fold(0.0, f64::max) + 0.06;
+    }
+    (out, end - 0.06)
+}
 
 /// What is cut along the rakes of a gable, by course.
 fn rakes(out: &mut Rows, layout: &Layout, w: &LaidWall, cuts: &Cuts) {
     let say = layout.job.sheet.language;
-    let style = layout.job.sheet.lengths;
     let pieces = w.courses.iter().flat_map(|k| &k.runs).flat_map(|r| &r.pieces);
     let raked: Vec<&Piece> = pieces.filter(|p| cuts.kind(p) == CutKind::Raked).collect();
     if raked.is_empty() {
         return;
     }
     out.head(&say.word(words::RAKES), &say.word(words::CUT_AND_HUNG));
-    let narrow = out.is_narrow();
-    let at = |cells: [String; 6]| -> Vec<(f64, String)> { RAKES.into_iter().zip(cells).collect() };
-    if !narrow {
-        for lang in say.each() {
-            out.ticked_cells(0, &at(words::RAKE_HEADS.map(|h| h.of(*lang).to_owned())), true);
-        }
-    }
-    for p in raked {
-        let edge = |top: bool| {
-            told::edge(p, top, style)
-                .map_or(say.word(words::A_POINT), |(a, b)| length(style, b - a))
-        };
-        let angle = |i: usize| match p.ends[i].cut {
-            EndCut::Angled => words::degrees(p.ends[i].angle),
-            _ => words::SQUARE.to_owned(),
-        };
-        let (bottom, top, left, right) = (edge(false), edge(true), angle(0), angle(1));
-        // A narrow column has no room for six: they stand one after the other.
+    let heads = say.each().iter().map(|lang| words::RAKE_HEADS.map(|h| h.of(*lang).to_owned()));
+    let said = say.each().len();
+    let rows = heads.chain(raked.iter().map(|p| told_rake(p, layout)));
+    let rows: Vec<[String; 6]> = rows.collect();
+    let (at, end) = distances(&rows, said);
+    // A narrow column has no room for six: they stand one after the other.
+    let narrow = out.is_narrow() || !out.holds(end);
+    for (i, row) in rows.into_iter().enumerate() {
         if narrow {
-            let lead = words::raked(short_mark(&p.mark), &bottom);
-            out.ticked(2, &lead, &words::raked_ends(&top, [&left, &right], &p.panel));
+            let [mark, bottom, top, left, right, panel] = &row;
+            if i >= said {
+                let ends = words::raked_ends(top, [left, right], panel);
+                out.ticked(2, &words::raked(mark, bottom), &ends);
+            }
             continue;
         }
-        out.ticked_cells(
-            2,
-            &at([short_mark(&p.mark).to_owned(), bottom, top, left, right, p.panel.to_string()]),
-            false,
-        );
+        let boxes = if i < said { 0 } else { 2 };
+        out.ticked_cells(boxes, &at.into_iter().zip(row).collect::<Vec<_>>(), i < said);
     }
     out.text(&say.sentence(words::RAKES_ARE));
+}
+
+/// A raked piece's mark, bottom edge, top edge, angles at left and right, and panel.
+fn told_rake(p: &Piece, layout: &Layout) -> [String; 6] {
+    let (style, say) = (layout.job.sheet.lengths, layout.job.sheet.language);
+    let edge = |top: bool| {
+        told::edge(p, top, style).map_or(say.word(words::A_POINT), |(a, b)| length(style, b - a))
+    };
+    let angle = |i: usize| match p.ends[i].cut {
+        EndCut::Angled => words::degrees(p.ends[i].angle),
+        _ => words::SQUARE.to_owned(),
+    };
+    let mark = short_mark(&p.mark).to_owned();
+    [mark, edge(false), edge(true), angle(0), angle(1), p.panel.to_string()]
 }
 
 /// Which stock lengths of a kind are opened, taken over and laid aside.

@@ -10,6 +10,7 @@ mod reads;
 mod run_on;
 mod titles;
 mod together;
+mod variants;
 use std::collections::BTreeSet;
 
 use self::across::Across;
@@ -187,7 +188,7 @@ pub(crate) fn views(
     }
     of_given(outlines, &mut found, job);
     keep_sections_with_siding(lines, outlines, &mut found, findings);
-    let parts = partial::of_others(&found.iter().map(|v| v.name.as_str()).collect::<Vec<_>>());
+    let parts = partial::of_others(&names_of(&found));
     for (v, part) in found.iter_mut().zip(parts) {
         v.left_alone = v.left_alone.or((part && !v.of_job).then_some(OtherView::Partial));
     }
@@ -202,6 +203,8 @@ pub(crate) fn views(
     }
     names::distinct(elevations.iter_mut().map(|v| &mut v.name));
     left_alone.extend(without_skipped(&mut elevations, job, findings));
+    let of_variant = variants::built(&names_of(&elevations), job, findings);
+    let others_of_model = split(&mut elevations, &of_variant);
     fill(lines, &mut elevations);
     share(lines, outlines, &mut elevations);
     for v in left_alone.iter().filter(|v| outlines.iter().any(|o| v.holds(lines, o))) {
@@ -211,25 +214,28 @@ pub(crate) fn views(
         let kind = ViewFinding::ViewLeftAlone { title: v.name.clone(), shows };
         findings.push(Finding::new(kind).at(at));
     }
-    Views { elevations, left_alone, others: others(&titles) }
+    left_alone.extend(others_of_model);
+    Views { elevations, left_alone, others: titles::others(&titles) }
 }
 
-/// Titles of views that are no elevations.
-fn others(titles: &[Title]) -> Vec<(OtherView, String)> {
-    let other = |t: &Title| match t.shows {
-        Shows::Elevation => None,
-        Shows::Other(view) => Some((view, t.name.clone())),
-    };
-    titles.iter().filter_map(other).collect()
+fn names_of(views: &[View]) -> Vec<&str> {
+    views.iter().map(|v| v.name.as_str()).collect()
+}
+
+/// Takes out those that are not kept.
+fn split(views: &mut Vec<View>, kept: &[bool]) -> Vec<View> {
+    let all = std::mem::take(views).into_iter().zip(kept);
+    let (stay, go): (Vec<_>, Vec<_>) = all.partition(|(_, kept)| **kept);
+    *views = stay.into_iter().map(|(v, _)| v).collect();
+    go.into_iter().map(|(v, _)| v).collect()
 }
 
 /// Takes out the views that the job leaves out, and says so.
 fn without_skipped(elevations: &mut Vec<View>, job: &Job, findings: &mut Findings) -> Vec<View> {
-    let names: Vec<&str> = elevations.iter().map(|v| v.name.as_str()).collect();
+    let names = names_of(elevations);
     turns::report_unknown(&names, job, |v| v.skip, findings);
-    let all = std::mem::take(elevations).into_iter();
-    let (skipped, kept): (Vec<View>, Vec<View>) = all.partition(|v| turns::skips(job, &v.name));
-    *elevations = kept;
+    let kept: Vec<bool> = names.iter().map(|n| !turns::skips(job, n)).collect();
+    let skipped = split(elevations, &kept);
     for v in &skipped {
         findings.push(Finding::new(ViewFinding::ViewSkipped { view: v.name.clone() }));
     }
@@ -261,20 +267,13 @@ fn of_job(lines: &Linework, job: &Job) -> Vec<View> {
             Rect::from_points(Point::new(a * k, b * k), Point::new(c * k, d * k))
         })
     };
-    job.views()
-        .map(|v| View {
-            name: v.name.clone(),
-            region: turns::region_of(lines, v, drawn(v)),
-            layers: v.layers.clone(),
-            of_job: true,
-            left_alone: None,
-            title: None,
-            members: Vec::new(),
-            parts: Vec::new(),
-            labels: Vec::new(),
-            dimensions: Vec::new(),
-        })
-        .collect()
+    let view = |v: &crate::job::drawing::View| View {
+        name: v.name.clone(),
+        layers: v.layers.clone(),
+        of_job: true,
+        ..titled(None, turns::region_of(lines, v, drawn(v)))
+    };
+    job.views().map(view).collect()
 }
 
 /// Names views by the walls that the job gives in them; makes views of those whose elevation there is not.

@@ -271,3 +271,12 @@ pub(super) fn under(titles: &[Title], walls: Rect, aside: f64) -> Option<&Title>
     let fitting = titles.iter().filter(fits);
     fitting.min_by(|a, b| a.rank().cmp(&b.rank()).then(far(a).total_cmp(&far(b))))
 }
+
+/// Titles of views that are no elevations.
+pub(super) fn others(titles: &[Title]) -> Vec<(OtherView, String)> {
+    let other = |t: &Title| match t.shows {
+        Shows::Elevation => None,
+        Shows::Other(view) => Some((view, t.name.clone())),
+    };
+    titles.iter().filter_map(other).collect()
+}

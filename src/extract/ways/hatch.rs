@@ -21,6 +21,9 @@ const LEAST: f64 = 144.0;
 /// Smaller parts of a hatch than this, square inches, are left out: slits between slats and leaves
 /// (common practice, no source).
 const SCRAP: f64 = 24.0;
+/// The smallest area hatched by itself that is looked at, square inches: what is left of a wall between the
+/// head of a window and what stands over it (common practice, no source).
+const SPECK: f64 = 4.0;
 
 /// Solid areas smaller than this, square inches, are arrows and shadows, no walls: ten square feet
 /// (common practice, no source).
@@ -91,7 +94,7 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
                 (Some(pitch), Some(level)) if !is_filled(h) && p.area() >= least => {
                     mine.push(of_patch(p, pitch, level, (with, h)));
                 }
-                (Some(_), _) if !is_filled(h) && p.area() >= SCRAP => small.push(p),
+                (Some(_), _) if !is_filled(h) && p.area() >= SPECK => small.push(p),
                 _ if is_filled(h) && p.area() >= least => filled.push((p, h)),
                 _ => {}
             }
@@ -100,6 +103,7 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
         if let Some(patches) = mine.first_mut().map(|o| &mut o.patches) {
             let more = small
                 .into_iter()
+                .filter(|p| p.area() >= SCRAP)
                 .filter_map(|shape| Some(Patch { shape, ..patches.first()?.clone() }));
             patches.extend(more.collect::<Vec<_>>());
         } else if let Some((pitch, level)) = lap_exposure(&h.hatch).zip(h.hatch.level_line()) {

@@ -18,6 +18,11 @@ const MOST_OF: f64 = 0.6;
 /// Fewest upright joints that show masonry, and how far apart they stand at most, inches.
 const JOINTS: usize = 3;
 const JOINT_EVERY: f64 = 48.0;
+/// What ends this near to a line, inches, ends at it; the shortest level or upright line that a roof's edge ends
+/// at, and the longest side of an arrowhead, inches (common practice, no source).
+const TIP: f64 = 1.0 / 8.0;
+const STOP: f64 = 3.0;
+const ARROW: f64 = 12.0;
 /// Most lines that are crossed with one another.
 const MOST: usize = 48;
 
@@ -72,6 +77,7 @@ pub(super) fn cap(
         .within(over)
         .into_iter()
         .filter(|(_, stroke)| !own(*stroke))
+        .filter(|(s, _)| !is_leader(lines, *s, span))
         .filter_map(|(s, _)| height(s, span, y, way))
         .filter(|h| h.x1 - h.x0 >= (SHARE * wide).min(LONG) && !h.is_dash(span))
         .take(MOST)
@@ -128,6 +134,30 @@ fn part((x0, x1): Span, y: f64, h0: f64, h1: f64) -> Polygon {
         ring.pop();
     }
     Polygon::simple(ring).wound()
+}
+
+/// Whether a line is a leader: it slopes, and one of its ends stands free among the courses.
+fn is_leader(lines: &DrawnLines, line: Segment, span: Span) -> bool {
+    let (p, q) = line;
+    let sloped = (p.y - q.y).abs() > ON.max(0.01 * (q.x - p.x)) && q.x - p.x > ON;
+    let held = |tip: Point| {
+        let here = Rect::new(tip.x - TIP, tip.y - TIP, tip.x + TIP, tip.y + TIP);
+        lines.within(here).into_iter().any(|(other, _)| {
+            let (run, rise) = ((other.1.x - other.0.x).abs(), (other.1.y - other.0.y).abs());
+            let square = run.min(rise) <= ON;
+            let least = if square { STOP } else { ARROW };
+            other != line && run.max(rise) >= least && passes(other, tip)
+        })
+    };
+    let free = |tip: Point| tip.x > span.0 + ON && tip.x < span.1 - ON && !held(tip);
+    sloped && (free(p) || free(q))
+}
+
+/// Whether a line goes through a place.
+fn passes((p, q): Segment, at: Point) -> bool {
+    let way = q - p;
+    let along = ((at - p).dot(way) / way.hypot2().max(1e-9)).clamp(0.0, 1.0);
+    (p + way * along).distance(at) <= TIP
 }
 
 /// A line clipped to the width, by its heights.

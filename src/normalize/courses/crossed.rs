@@ -9,6 +9,9 @@ const EVEN: f64 = 0.03;
 /// A line of a casing stands this share of a course off others at least, and reaches this far past its frame
 /// at each end, inches, at the far end past the other frames beside it (common practice, no source).
 const CASED: (f64, f64, f64, f64) = (0.08, 1.0, 12.0, 120.0);
+/// A casing's line farther than this from a course line, inches, is no part of it (prints round their points).
+const BESIDE: f64 = 1.0 / 16.0;
+
 /// Whether two lines a course apart are none of siding, by what stands between them.
 pub(super) fn is_crossed(pieces: &[Piece], l: &Link) -> bool {
     is_divided(pieces, l) || is_cased(pieces, l) || is_parted(pieces, l)
@@ -30,8 +33,8 @@ fn is_divided(pieces: &[Piece], l: &Link) -> bool {
 /// Whether one of two lines is the frame of a window, and the casing's line stands between them.
 fn is_cased(pieces: &[Piece], l: &Link) -> bool {
     let (low, high) = (pieces[l.low].y, pieces[l.high].y);
-    let from = pieces.partition_point(|p| p.y <= low + CASED.0 * (high - low));
-    let inner = || pieces[from..].iter().take_while(|p| p.y < high - CASED.0 * (high - low));
+    let from = pieces.partition_point(|p| p.y <= low + BESIDE);
+    let inner = || pieces[from..].iter().take_while(|p| p.y < high - BESIDE);
     let (casing, row) = (CASED.1..=CASED.2, CASED.1..=CASED.3);
     [l.low, l.high].into_iter().map(|i| &pieces[i]).any(|frame| {
         let whole = (frame.x0 - l.x0).abs() < 0.1 && (frame.x1 - l.x1).abs() < 0.1;

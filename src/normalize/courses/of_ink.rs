@@ -9,9 +9,10 @@ use super::patch::Patch;
 use super::pieces::{Key, Piece, is_level};
 use super::pitch::{pitches, without_pairs};
 use super::run_ons::{of_ground, without_run_ons};
-use super::stone_rows::without_stone;
+use super::stone_rows::{without_bed_joints, without_stone};
 use super::trace::{Traced, Tracer};
 use crate::geom::polygon::Polygon;
+use crate::geom::tol::MARK;
 use crate::geom::vocabulary::{Point, Rect};
 
 /// Fewest course lines that are looked at where an ink draws more than courses.
@@ -86,6 +87,7 @@ fn at_pitch(
     let mut links = links(pieces, pitch, between);
     links.retain(|l| !is_crossed(pieces, l));
     without_stone(pieces, &mut links, pitch, lines);
+    without_bed_joints(pieces, &mut links, lines);
     let used = used_by(&links);
     let own_length: f64 = used.iter().map(|i| pieces[*i].length()).sum();
     let alone = own_length >= ALONE * all;
@@ -174,7 +176,22 @@ impl OfPitch<'_> {
     /// One line between two drawn ends: a strip over or under an opening.
     fn single(&self, piece: usize) -> Option<Patch> {
         let traced = self.tracer(&[], &[piece]).single(piece);
-        (traced.open == 0.0).then(|| self.of(traced, &[piece], 1, 0.0))?
+        let is_strip = traced.open == 0.0 && !self.is_over_course(piece, &traced.areas);
+        is_strip.then(|| self.of(traced, &[piece], 1, 0.0))?
+    }
+
+    /// Whether another course line is drawn in what one line with its ends would be.
+    fn is_over_course(&self, piece: usize, areas: &[Polygon]) -> bool {
+        let Some(b) = areas.iter().map(Polygon::bounds).reduce(|a, b| a.union(b)) else {
+            return false;
+        };
+        let from = self.pieces.partition_point(|p| p.y <= b.y0 + MARK);
+        let mut inner = self.pieces[from..].iter().take_while(|p| p.y < b.y1 - MARK);
+        let own = &self.pieces[piece];
+        inner.any(|p| {
+            let is_course = p.strokes.iter().any(|s| self.fields.contains(s));
+            is_course && (p.y - own.y).abs() > MARK && p.over(own) > 0.5 * own.length()
+        })
     }
 
     fn of(&self, traced: Traced, used: &[usize], lines: usize, uneven: f64) -> Option<Patch> {

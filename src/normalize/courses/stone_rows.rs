@@ -1,11 +1,11 @@
-//! Rows of short strokes under or over courses, at their pitch by chance: stone and brick as patterns draw
-//! them, broken anywhere and not at openings.
+//! Rows of short strokes under or over courses, and bed joints under them, at their pitch by chance: stone and
+//! brick as patterns draw them, broken anywhere and not at openings.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::drawn_lines::DrawnLines;
-use super::family::Link;
-use super::pieces::Piece;
+use super::family::{Link, Span};
+use super::pieces::{Piece, is_level};
 use crate::geom::segment::Segment;
 use crate::geom::tol::MARK;
 use crate::geom::vocabulary::{Point, Rect};
@@ -22,6 +22,11 @@ const AT: f64 = 0.25;
 /// Joints of stone reach no farther than this, in pitches; jambs and corner boards do: of our own choosing, no
 /// source.
 const JOINT: f64 = 1.5;
+/// The masonry's edge goes over this share of the width of the courses over it, doors left out: of our own
+/// choosing, no source.
+const EDGE: f64 = 0.5;
+/// Bricks and most stones are lower than this, inches (common practice, no source).
+const MASONRY: f64 = 14.0;
 
 /// Takes the links between courses and rows of such strokes.
 pub(super) fn without_stone(
@@ -65,6 +70,41 @@ pub(super) fn without_stone(
         let stone = |a: usize, b: usize| rows.contains(&a) && !short(b);
         !stone(l.low, l.high) && !stone(l.high, l.low)
     });
+}
+
+/// Takes the links down to bed joints of masonry that lie a pitch under the last course by chance: another
+/// line, the masonry's edge, is drawn between the two, and upright joints stand under the lower one.
+pub(super) fn without_bed_joints(pieces: &[Piece], links: &mut Vec<Link>, lines: &DrawnLines) {
+    let lowest: BTreeSet<usize> = {
+        let high: BTreeSet<usize> = links.iter().map(|l| l.high).collect();
+        links.iter().map(|l| l.low).filter(|i| !high.contains(i)).collect()
+    };
+    let is_bed = |l: &Link| {
+        let (low, high) = (pieces[l.low].y, pieces[l.high].y);
+        has_edge(lines, (l.x0, l.x1), (low, high)) && has_joints(lines, (l.x0, l.x1), low)
+    };
+    links.retain(|l| !(lowest.contains(&l.low) && is_bed(l)));
+}
+
+/// Whether level lines between two heights go over most of a width.
+fn has_edge(lines: &DrawnLines, (x0, x1): Span, (low, high): Span) -> bool {
+    let found = lines.within(Rect::new(x0, low + AT, x1, high - AT));
+    let level = found.iter().filter(|((p, q), _)| is_level(*p, *q) && p.y > low + AT);
+    let inside = level.filter(|((p, _), _)| p.y < high - AT);
+    inside.map(|((p, q), _)| q.x.min(x1) - p.x.max(x0)).sum::<f64>() >= EDGE * (x1 - x0)
+}
+
+/// Whether upright joints end at a line from below, one every so often.
+fn has_joints(lines: &DrawnLines, (x0, x1): Span, y: f64) -> bool {
+    let found = lines.within(Rect::new(x0 + AT, y - 2.0 * AT, x1 - AT, y - 2.0 * AT));
+    let joint = |(p, q): &Segment| {
+        let (low, high) = (p.y.min(q.y), p.y.max(q.y));
+        (p.x - q.x).abs() <= AT && (high - y).abs() <= AT && y - low < MASONRY
+    };
+    let mut at: Vec<f64> = found.iter().filter(|(s, _)| joint(s)).map(|((p, _), _)| p.x).collect();
+    at.sort_by(f64::total_cmp);
+    at.dedup_by(|b, a| *b - *a < 1.0);
+    at.len() >= ROW && at.len() as f64 * SHORT >= x1 - x0
 }
 
 /// Whether a line that is not level, longer than a joint of stone or a slope, passes a place or ends there.

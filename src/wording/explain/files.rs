@@ -8,6 +8,9 @@ pub(super) fn explanation(code: FileCode) -> &'static Explanation {
         FileCode::FileUnreadable => &FILE_UNREADABLE,
         FileCode::OutFailed => &OUT_FAILED,
         FileCode::OutRefused => &OUT_REFUSED,
+        FileCode::HousesAlike => &HOUSES_ALIKE,
+        FileCode::NoHouses => &NO_HOUSES,
+        FileCode::OneHouseAlone => &ONE_HOUSE_ALONE,
         FileCode::WriteFailed => &WRITE_FAILED,
         FileCode::ThreadsMissing => &THREADS_MISSING,
         FileCode::PageNotMade => &PAGE_NOT_MADE,
@@ -34,6 +37,24 @@ const OUT_REFUSED: Explanation = Explanation {
     cause: "The place for results is a file, the folder you are in, holds what the run reads, the results of another drawing, or files that Lapwright did not write or that were changed since. Its own files are known by their list, lapwright-files.sha256. Nothing of that is replaced, and nothing is written.",
     remedy: "Give a folder of its own with --out, new, empty or of an earlier layout. --replace goes over edited files and over whatever has the name of a result; it keeps everything else.",
     example: "lapwright layout house.dxf --out .",
+};
+const HOUSES_ALIKE: Explanation = Explanation {
+    title: "Two houses would have one folder",
+    cause: "Of many houses each gets a folder with the name of its drawing or job, and two are called alike; some systems take capitals and small letters for the same.",
+    remedy: "Rename one of them, or lay them out in two calls with folders of their own.",
+    example: "lapwright layout north/plan.dxf south/plan.dxf --out houses",
+};
+const NO_HOUSES: Explanation = Explanation {
+    title: "There is nothing to lay out",
+    cause: "The folder or the list holds no drawing, and no job that names its drawing by `model.drawing`. Folders inside a folder are not looked into.",
+    remedy: "Give drawings, jobs that name theirs, or a folder that holds some.",
+    example: "lapwright layout empty-folder --out houses",
+};
+const ONE_HOUSE_ALONE: Explanation = Explanation {
+    title: "An option is for one house",
+    cause: "Several houses are given with an option that prints something of one.",
+    remedy: "Give one drawing, or leave the option out.",
+    example: "lapwright layout a.dxf b.dxf --compare-waiting",
 };
 const WRITE_FAILED: Explanation = Explanation {
     title: "A result cannot be made into its format",

@@ -6,6 +6,7 @@ use crate::finding::job::JobCode;
 pub(super) fn explanation(code: JobCode) -> &'static Explanation {
     match code {
         JobCode::JobUnreadable => &JOB_UNREADABLE,
+        JobCode::NoDrawing => &NO_DRAWING,
         JobCode::OldSpelling => &OLD_SPELLING,
         JobCode::JobValue => &JOB_VALUE,
     }
@@ -13,9 +14,15 @@ pub(super) fn explanation(code: JobCode) -> &'static Explanation {
 
 const JOB_UNREADABLE: Explanation = Explanation {
     title: "The job file cannot be read",
-    cause: "The file is no TOML, a value has the wrong form (a text where a number is due), or a key is not known: misspelt, or in the wrong table. Line and column are given, and the key that may be meant.",
+    cause: "The file is no TOML, a value has the wrong form (a text where a number is due), or a key is not known: misspelt, or in the wrong table; or a file that it `extends` is not there or extends it in a circle. File, line and column are given, and the key that may be meant.",
     remedy: "Correct the line. `lapwright schema job` lists every key and the form of its value; `lapwright template DIR` writes a job file with every key explained.",
     example: "[product]\nlenght = 150",
+};
+const NO_DRAWING: Explanation = Explanation {
+    title: "A job that names no drawing",
+    cause: "A house is given by its job file alone, and that says no `model.drawing`, nor does a file that it extends.",
+    remedy: "Name the drawing in the job, from the job's own folder; or give the drawing, and the job with --job.",
+    example: "[model]\ndrawing = \"plan-2.dxf\"",
 };
 const OLD_SPELLING: Explanation = Explanation {
     title: "A key or a word is spelled as before",

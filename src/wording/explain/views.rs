@@ -13,6 +13,9 @@ pub(super) fn explanation(code: ViewCode) -> &'static Explanation {
         ViewCode::ViewScaled => &VIEW_SCALED,
         ViewCode::ViewScaleUnknown => &VIEW_SCALE_UNKNOWN,
         ViewCode::ViewSkipped => &VIEW_SKIPPED,
+        ViewCode::VariantTaken => &VARIANT_TAKEN,
+        ViewCode::VariantUnknown => &VARIANT_UNKNOWN,
+        ViewCode::ModelMirrored => &MODEL_MIRRORED,
         ViewCode::ViewUntitled => &VIEW_UNTITLED,
         ViewCode::OutsideViews => &OUTSIDE_VIEWS,
         ViewCode::LevelAssumed => &LEVEL_ASSUMED,
@@ -68,6 +71,24 @@ const VIEW_SKIPPED: Explanation = Explanation {
     cause: "The job has `skip = true` for this view: nothing of it is laid out or ordered.",
     remedy: "Take `skip` out of the job file if it is to be laid out.",
     example: "[[elevation]]\nname = \"EXISTING FRONT\"\nskip = true",
+};
+const VARIANT_TAKEN: Explanation = Explanation {
+    title: "One variant of the elevations is built",
+    cause: "The job has `model.variant`. Elevations whose title has that letter or number are laid out, and those without one; elevations of other variants are left out, and so is one for all variants where the variant has its own of that side.",
+    remedy: "Nothing to do.",
+    example: "[model]\nvariant = \"B\"",
+};
+const VARIANT_UNKNOWN: Explanation = Explanation {
+    title: "No elevation is titled with the variant that the job builds",
+    cause: "`model.variant` names a letter or a number that stands by itself in no title of an elevation. Which elevations are built is then not known.",
+    remedy: "Correct `model.variant`, or title the elevations with their letters: FRONT ELEVATION A, FRONT ELEVATION B. Names that the job gives under [[elevation]] count as titles.",
+    example: "[model]\nvariant = \"D\"\n# and titles FRONT ELEVATION A, FRONT ELEVATION B",
+};
+const MODEL_MIRRORED: Explanation = Explanation {
+    title: "The house is built the other way round",
+    cause: "The job has `model.mirrored = true`. Every elevation is laid out with left and right exchanged, and those titled left and right, or east and west, change their names.",
+    remedy: "Nothing to do. Look at one sheet: the garage must stand on the side that it is built on.",
+    example: "[model]\nmirrored = true",
 };
 const VIEW_UNTITLED: Explanation = Explanation {
     title: "Views without a frame or a title",

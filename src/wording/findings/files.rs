@@ -15,6 +15,9 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
         ),
         FileFinding::OutFailed { target, system_says } => out_failed(target, system_says),
         FileFinding::OutRefused { refusal } => out_refused(refusal),
+        FileFinding::HousesAlike { folder, one, other } => alike(folder, one, other),
+        FileFinding::NoHouses { path } => no_houses(path),
+        FileFinding::OneHouseAlone { option } => one_alone(option),
         FileFinding::WriteFailed { fault } => FindingWords::new(
             format!("a result cannot be made: {}", writer_fault(fault)),
             "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
@@ -28,15 +31,7 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
         FileFinding::PageNotMade { fault } => page_not_made(fault),
         FileFinding::LayoutFormat { found, expected } => layout_format(found.as_deref(), expected),
         FileFinding::LayoutUnreadable { line, column, reader_says } => {
-            // What is missing in one that is whole as JSON has no place.
-            let place = match line {
-                0 => String::new(),
-                _ => format!(" (line {line}, column {column})"),
-            };
-            FindingWords::new(
-                format!("the layout cannot be read: {reader_says}{place}"),
-                "The file is damaged or was changed: lay the drawing out again with `lapwright layout`.",
-            )
+            layout_unreadable(*line, *column, reader_says)
         }
         FileFinding::OverlayApart { reason } => {
             let why = match reason {
@@ -105,6 +100,39 @@ fn out_failed(target: &OutputTarget, system_says: &str) -> FindingWords {
             "Check free space where the output goes; what is there is not whole.",
         ),
     }
+}
+
+fn layout_unreadable(line: usize, column: usize, reader_says: &str) -> FindingWords {
+    // What is missing in one that is whole as JSON has no place.
+    let place = match line {
+        0 => String::new(),
+        _ => format!(" (line {line}, column {column})"),
+    };
+    FindingWords::new(
+        format!("the layout cannot be read: {reader_says}{place}"),
+        "The file is damaged or was changed: lay the drawing out again with `lapwright layout`.",
+    )
+}
+
+fn alike(folder: &str, one: &str, other: &str) -> FindingWords {
+    FindingWords::new(
+        format!("{one} and {other} would both go to {folder}"),
+        "Each house gets a folder of its name: rename one of the files, or lay them out in two calls.",
+    )
+}
+
+fn no_houses(path: &str) -> FindingWords {
+    FindingWords::new(
+        format!("there is no drawing in {path}, and no job that names one"),
+        "Give drawings (DXF, DWG, SVG, PDF), jobs with `model.drawing`, or a folder of them.",
+    )
+}
+
+fn one_alone(option: &str) -> FindingWords {
+    FindingWords::new(
+        format!("{option} is for one house"),
+        "Give one drawing, or leave the option out.",
+    )
 }
 
 fn out_refused(refusal: &OutputRefusal) -> FindingWords {

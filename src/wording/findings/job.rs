@@ -4,7 +4,7 @@ use super::finding_words::FindingWords;
 use super::job_value;
 use super::parts::spoken;
 use crate::finding::job::{
-    FilePlace, JobFileFault, JobFinding, JobSource, PlacedFault, UnknownKey,
+    ExtendsFault, FilePlace, JobFileFault, JobFinding, JobSource, PlacedFault, UnknownKey,
 };
 
 const LIST: &str = "`lapwright schema job` lists every key and the form of its value.";
@@ -29,6 +29,14 @@ pub(super) fn words(found: &JobFinding) -> FindingWords {
                 format!("`{old}` is how `{new}` was spelled before: leave it out."),
             )
         }
+        JobFinding::JobUnreadable {
+            file,
+            fault: JobFileFault::Extends { place, extends, why },
+        } => extends_fault(&at(file, *place), extends, why),
+        JobFinding::NoDrawing { file } => FindingWords::new(
+            format!("{file}: this job names no drawing"),
+            "Give the drawing and `--job`, or name the drawing in the job: [model] drawing = \"plan.dxf\".",
+        ),
         JobFinding::OldSpelling { file, place, key, old, new } => {
             let table = key.rsplit_once('.').map_or(String::new(), |(t, _)| format!(" in [{t}]"));
             FindingWords::new(
@@ -38,6 +46,28 @@ pub(super) fn words(found: &JobFinding) -> FindingWords {
         }
         JobFinding::JobValue { source, faults, more } => values(source, faults, *more),
     }
+}
+
+fn extends_fault(at: &str, extends: &str, why: &ExtendsFault) -> FindingWords {
+    let (said, help) = match why {
+        ExtendsFault::Unreadable { system_says } => (
+            format!("the file it extends, {extends}, cannot be read: {system_says}"),
+            "The path is from the folder of the file that names it. Correct `extends`, or put the file there.",
+        ),
+        ExtendsFault::Circle { through } => (
+            format!("it extends itself: {}", through.join(" extends ")),
+            "Take `extends` out of one of these files.",
+        ),
+        ExtendsFault::TooMany { most } => (
+            format!("{extends} is one file too many: at most {most} extend one another"),
+            "Put what they say into fewer files.",
+        ),
+        ExtendsFault::NoFiles => (
+            format!("it extends {extends}, and no other file can be read here"),
+            "Put the settings of that file into this one, or use the command.",
+        ),
+    };
+    FindingWords::new(format!("{at}: {said}"), help)
 }
 
 fn at(file: &str, place: FilePlace) -> String {

@@ -49,9 +49,7 @@ pub(super) fn message(fault: &ValueFault, zone: Option<usize>, source: &JobSourc
         F::ListOutOfRange { key, value, over, most } => {
             list_out_of_range(&word(key), *value, *over, *most)
         }
-        F::OneTooMany { key, other } => {
-            format!("{} contradicts {}: leave one out", word(key), word(other))
-        }
+        F::OneTooMany { key, other } => one_too_many(&word(key), &word(other)),
         F::OfOtherSiding { key, siding } => {
             format!("{} says nothing about {siding} siding", word(key))
         }
@@ -74,6 +72,7 @@ pub(super) fn message(fault: &ValueFault, zone: Option<usize>, source: &JobSourc
         }
         F::FoamLap { lap, most } => foam_lap(&word("product.foam_set_back"), *lap, *most),
         F::NotOneOf { key, text, choices } => not_one_of(&word(key), text, choices),
+        F::VariantForm { key, text } => variant_form(&word(key), text),
         F::NameEmpty { key } => format!("{} is empty: it must name something", word(key)),
         F::NameTwice { key, name } => format!("{} is `{name}`, the name of two", word(key)),
         F::NamedTwice { key, name } => named_twice(&word(key), name),
@@ -134,6 +133,16 @@ fn costs_partly(key: &str, other: &str) -> String {
 
 fn not_one_of(key: &str, text: &str, choices: &[String]) -> String {
     format!("{key} is `{text}`; it may be {}", listed(choices))
+}
+
+fn one_too_many(key: &str, other: &str) -> String {
+    format!("{key} contradicts {other}: leave one out")
+}
+
+fn variant_form(key: &str, text: &str) -> String {
+    format!(
+        "{key} is \"{text}\": it takes one letter, or a number of one or two digits, as titles of elevations have it"
+    )
 }
 
 fn out_of_range(key: &str, value: f64, least: f64, most: f64) -> String {

@@ -4,6 +4,7 @@ use super::finding_words::FindingWords;
 use super::parts::listed;
 use crate::finding::Finding;
 use crate::finding::views::{JobList, OtherView, Tells, ViewFinding, ViewScaleBy};
+use crate::model::ids::ElevationName;
 use crate::model::turn::Turn;
 use crate::units::counted;
 
@@ -24,6 +25,9 @@ pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
         F::ViewScaled { view, inches, paper, by } => scaled(view, (*inches, *paper), *by),
         F::ViewScaleUnknown { view } => of_unknown_scale(view),
         F::ViewSkipped { view } => skipped(view),
+        F::VariantTaken { variant, built, left_out } => variant_taken(variant, built, left_out),
+        F::VariantUnknown { variant, variants } => variant_unknown(variant, variants),
+        F::ModelMirrored {} => mirrored(),
         F::ViewUntitled { untitled, views } => FindingWords::new(
             format!(
                 "{untitled} of {views} views without a frame or a title: numbered left to right"
@@ -58,6 +62,43 @@ pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
             part_unknown(*list, named, &listed(elevations.iter().map(|e| e.as_str())))
         }
     }
+}
+
+fn variant_taken(
+    variant: &str,
+    built: &[ElevationName],
+    left_out: &[ElevationName],
+) -> FindingWords {
+    let built = listed(built.iter().map(|e| e.as_str()));
+    FindingWords::new(
+        format!("variant {variant} is built: {built}{}", left_out_too(left_out)),
+        "Nothing to do. To build another variant of this drawing, give it a job of its own with `model.variant`.",
+    )
+}
+
+fn mirrored() -> FindingWords {
+    FindingWords::new(
+        "the house is built the other way round from the drawing: left is right, east is west",
+        "Nothing to do. Sheets show the house as it is built; the overlay lies on the drawing as it is drawn.",
+    )
+}
+
+fn left_out_too(left_out: &[ElevationName]) -> String {
+    match left_out {
+        [] => String::new(),
+        all => format!("; left out: {}", listed(all.iter().map(|e| e.as_str()))),
+    }
+}
+
+fn variant_unknown(variant: &str, variants: &[String]) -> FindingWords {
+    let there = match variants {
+        [] => "no title has a letter of its own".to_owned(),
+        all => format!("titles have {}", listed(all.iter().map(String::as_str))),
+    };
+    FindingWords::new(
+        format!("no elevation is titled with the variant {variant}; {there}"),
+        "Correct `model.variant` in the job file, or give each variant's elevations its letter: FRONT ELEVATION B.",
+    )
 }
 
 fn part_unknown(list: JobList, named: &str, elevations: &str) -> FindingWords {

@@ -5,7 +5,9 @@
 //! the job's, or a fixed one.
 
 mod assumptions;
+mod dates;
 mod grid;
+pub mod houses;
 mod order;
 mod panels;
 mod pole;
@@ -15,7 +17,7 @@ mod trim;
 mod walls;
 mod zones;
 
-use rust_xlsxwriter::{DocProperties, ExcelDateTime, Workbook};
+use rust_xlsxwriter::{DocProperties, Workbook};
 
 use crate::clean::{Destination, clean};
 use crate::finding::files::WriterFault;
@@ -35,7 +37,7 @@ pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, WriterFau
     for sheet in sheets(layout, takeoff) {
         book.push_worksheet(sheet.done(layout).map_err(WriterFault::of)?);
     }
-    let date = date(&layout.job.title.date).map_err(WriterFault::of)?;
+    let date = dates::date(&layout.job.title.date).map_err(WriterFault::of)?;
     let properties = DocProperties::new()
         .set_title(clean(&summary::title(layout), Destination::Workbook))
         .set_author(clean(&layout.job.title.drawn_by, Destination::Workbook))
@@ -60,17 +62,4 @@ fn sheets(layout: &Layout, takeoff: &Takeoff) -> [grid::Grid; SHEETS] {
 /// Pages that each sheet prints on.
 pub fn pages(layout: &Layout, takeoff: &Takeoff) -> [u16; SHEETS] {
     sheets(layout, takeoff).map(|s| s.pages().1)
-}
-
-/// A date written `2026-11-25`, else the first day of 2000: no clock is asked.
-fn date(text: &str) -> Result<ExcelDateTime, rust_xlsxwriter::XlsxError> {
-    let parts: Vec<&str> = text.trim().split('-').collect();
-    let read = match parts.as_slice() {
-        [y, m, d] if y.len() == 4 => match (y.parse(), m.parse(), d.parse()) {
-            (Ok(y), Ok(m), Ok(d)) => ExcelDateTime::from_ymd(y, m, d).ok(),
-            _ => None,
-        },
-        _ => None,
-    };
-    read.map_or_else(|| ExcelDateTime::from_ymd(2000, 1, 1), Ok)
 }
