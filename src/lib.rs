@@ -37,6 +37,7 @@ pub mod browser;
 pub mod clean;
 #[cfg(feature = "cli")]
 pub mod cli;
+pub mod compare;
 mod cores;
 pub mod course;
 pub mod extract;

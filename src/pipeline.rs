@@ -1,30 +1,29 @@
 //! The order of the stages, known here alone: [`layout`] reads a drawing and lays out all of its sets;
 //! [`crate::outputs`] turns each into files.
 
+mod earlier;
 mod findings;
 mod first_job;
 mod head;
 pub mod houses;
+mod keep;
 mod letters;
+pub mod measures;
 mod pages;
+mod posed;
 pub mod quantities;
+mod reread;
+mod seams;
+pub mod site;
 mod suggest;
 pub mod waiting_prices;
 
 use std::sync::Arc;
 
-use crate::course::blocks::moved;
-use crate::course::datum::{Found, search};
 use crate::course::halves::reuse;
-use crate::course::hang::hung;
-use crate::course::mirror::either_hand;
-use crate::course::pole_lines::lines;
 use crate::course::problem::{make, problem};
-use crate::course::runs::courses;
-use crate::course::settle::settled;
-use crate::course::story_pole::story_pole;
-use crate::course::studs::joint_rules;
-use crate::course::{edge_work, even, piece_marks, strips, wall_order};
+use crate::course::{edge_work, piece_marks, strips, wall_order};
+use crate::finding::files::{FileFinding, KeepFault};
 use crate::finding::{Findings, Refusal};
 use crate::fingerprint::sha256;
 use crate::job::{Boards, Job};
@@ -34,22 +33,23 @@ use crate::layout::format::LayoutFormat;
 use crate::layout::from_drawn;
 use crate::layout::laid::LaidHouse;
 use crate::layout::set::{LaidSet, LaidSets};
-use crate::model::course::{PlannedCourse, StoryPole};
 use crate::model::house::{DrawnWall, House};
 use crate::model::ids::WallId;
 use crate::model::linework::Linework;
-use crate::model::pole::PoleTable;
 use crate::model::progress::Progress;
-use crate::model::receiver::Field;
-use crate::model::seam::{Effort, SeamPlan, SeamProblem, SeamRules};
+use crate::model::seam::{Effort, SeamPlan};
 use crate::model::source::Source;
-use crate::model::waiting::Waiting;
 use crate::takeoff::Others;
 use crate::verify::claims::Claims;
-use crate::{cores, extract, joint, receive, seam, takeoff, trim, verify, work};
+use crate::{cores, extract, takeoff, trim, verify, work};
 
+pub use self::earlier::Earlier;
 pub use self::first_job::first_job;
 pub use self::head::{Checked, Reading, checked, layers, reading};
+use self::keep::{Asked, Held, Keep};
+use self::posed::{Posed, posed};
+pub use self::reread::{compared, reread};
+use self::seams::{each_elevation, seams};
 pub use self::suggest::suggestions;
 
 /// What is told to whoever watches the search for seams.
@@ -67,9 +67,28 @@ pub fn layout(
     findings: &mut Findings,
     watch: Watch,
 ) -> Result<LaidSets, Refusal> {
+    layout_keeping(bytes, name, (job, None), findings, watch)
+}
+
+/// The same, holding what did not change of an earlier layout where one is given: seams, panels and marks
+/// of its walls, names of what it has.
+///
+/// # Errors
+/// As [`reading`]; `layout-not-kept`.
+pub fn layout_keeping(
+    bytes: &[u8],
+    name: &str,
+    (job, old): (&Job, Option<&Earlier>),
+    findings: &mut Findings,
+    watch: Watch,
+) -> Result<LaidSets, Refusal> {
+    if old.is_none() && !job.built.is_empty() {
+        let fault = KeepFault::BuiltOfNothing;
+        return Err(Refusal::new(FileFinding::LayoutNotKept { fault }));
+    }
     let Reading { lines, house, .. } = reading(bytes, name, job, findings)?;
     let source = from_drawn::source(name, sha256(bytes), &lines.scale);
-    let sets = all_sets(&lines, &house, &source, job, findings, watch);
+    let sets = all_sets(&lines, &house, &source, (job, old), findings, watch)?;
     Ok(sets.on_print(head::print_base(bytes, job).map(Arc::new)))
 }
 
@@ -83,7 +102,7 @@ pub fn checked_layout(
     let house = checked.house.as_ref().ok()?;
     let (name, lines) = (&checked.drawing.name, &checked.lines);
     let source = from_drawn::source(name, checked.fingerprint.clone(), &lines.scale);
-    Some(all_sets(lines, house, &source, job, findings, watch))
+    all_sets(lines, house, &source, (job, None), findings, watch).ok()
 }
 
 /// The house, then each zone with lap siding of its own.
@@ -91,19 +110,23 @@ fn all_sets(
     lines: &Linework,
     house: &House,
     source: &Source,
-    job: &Job,
+    (job, old): (&Job, Option<&Earlier>),
     findings: &mut Findings,
     watch: Watch,
-) -> LaidSets {
+) -> Result<LaidSets, Refusal> {
     findings::empty_zones(house, job, findings);
-    let house = lay(house, source, job, findings, &mut *watch);
+    let before = old.map(|o| (o, &o.sets.house.layout));
+    let house = lay_kept(house, source, (job, before), findings, &mut *watch)?;
     let mut zones = Vec::new();
     for i in 0..job.zone.len() {
         let Some(own) = job.for_zone(i, Some(house.layout.datum)) else { continue };
         // What was found in reading stands with the house's own set.
         match extract::zone(lines, &own, i, &mut Findings::default()) {
             Ok(part) => {
-                zones.push(lay(&part, source, &own, &mut Findings::default(), &mut *watch));
+                let named = |s: &&LaidSet| s.layout.zone.as_ref() == Some(&job.zone[i].name);
+                let before = old.and_then(|o| Some((o, &o.sets.zones.iter().find(named)?.layout)));
+                let told = &mut Findings::default();
+                zones.push(lay_kept(&part, source, (&own, before), told, &mut *watch)?);
             }
             // What is drawn of it is too small to be a wall.
             Err(_) => {
@@ -117,7 +140,26 @@ fn all_sets(
     let mut sets = LaidSets { house, zones };
     let each: Vec<takeoff::Set> = sets.iter().map(|s| (&s.layout.laid, &s.takeoff)).collect();
     sets.house.takeoff.one_order = takeoff::one_order(&each);
-    sets
+    Ok(sets)
+}
+
+/// Lays a house out, holding what did not change of an earlier layout where there is one.
+fn lay_kept(
+    house: &House,
+    source: &Source,
+    (job, old): (&Job, Option<(&Earlier, &Layout)>),
+    findings: &mut Findings,
+    watch: Watch,
+) -> Result<LaidSet, Refusal> {
+    let Some((given, old)) = old else { return Ok(lay(house, source, job, findings, watch)) };
+    keep::can_be_held(old, job)?;
+    let hung = given.hung(old, job)?;
+    // Laid in any way, to see which of its walls stand in both.
+    let mut quick = job.clone();
+    quick.seams.effort = Effort::Crew;
+    let anew = lay(house, source, &quick, &mut Findings::default(), &mut |_| {});
+    let (house, job, keep) = keep::prepared(old, (&anew.layout, hung), house, job)?;
+    Ok(lay_with(&house, source, (&job, Some(&keep)), findings, watch))
 }
 
 /// Lays a house out. Total: a rule that cannot be kept gives a finding and a mark, never an abort.
@@ -125,6 +167,17 @@ pub fn lay(
     house: &House,
     source: &Source,
     job: &Job,
+    findings: &mut Findings,
+    watch: Watch,
+) -> LaidSet {
+    lay_with(house, source, (job, None), findings, watch)
+}
+
+/// The same with what is held.
+fn lay_with(
+    house: &House,
+    source: &Source,
+    (job, keep): (&Job, Option<&Keep>),
     findings: &mut Findings,
     watch: Watch,
 ) -> LaidSet {
@@ -138,13 +191,22 @@ pub fn lay(
         each_elevation: each_elevation(&asked, (&walls, planned), job),
         courses: other_courses(given, job),
     };
-    let here = || seams(&asked, (&walls, planned), job, watch);
-    let (others, plan) = cores::beside(others, here);
-    let others = others.unwrap_or_default();
+    let marks = piece_marks::beginnings(house, fields);
+    let here = || match keep {
+        Some(keep) => {
+            let asked = Asked { problem: &asked, fields, walls: &walls, planned, job };
+            keep::plan(keep, &asked, marks, watch)
+        }
+        None => {
+            let plan = seams(&asked, (&walls, planned), job, watch);
+            Held { plan, marks, ..Held::default() }
+        }
+    };
+    let (others, held) = cores::beside(others, here);
+    let (others, Held { plan, names, marks, kept }) = (others.unwrap_or_default(), held);
     findings::walls_unknown(&walls, wall_order::unknown(house, fields, &job.work.walls), findings);
     let trims = trim::trims(house, fields, &posed.pole, job);
-    let marks = piece_marks::beginnings(house, fields);
-    let mut made = make(&walls, planned, &marks, &plan, job);
+    let mut made = make(&walls, planned, &marks, &plan, &names, job);
     if job.seams.reuse_halves {
         reuse(&mut made, &plan.order, job);
     }
@@ -160,6 +222,7 @@ pub fn lay(
         elevations: from_drawn::elevations(house, as_drawn, fields, made.courses),
         corners: house.corners.clone(),
         order: order(&walls, &plan.order),
+        kept,
         panels: made.panels,
         trims,
     };
@@ -178,64 +241,6 @@ fn order(walls: &[&DrawnWall], order: &[usize]) -> Vec<WallId> {
     all.filter_map(|i| Some(walls.get(i)?.id.clone())).collect()
 }
 
-/// A house with its courses: walls moved to be laid, where siding goes on them, and its runs.
-struct Posed {
-    found: Found,
-    pole: StoryPole,
-    /// Levels a hair off a course line are on it; none where nothing moved.
-    settled: Option<House>,
-    /// The first course hangs below the drawn bottom; none where nothing moved.
-    hung: Option<House>,
-    /// Blocks are moved a little and places too narrow for siding filled; none where there is neither.
-    filled: Option<House>,
-    fields: Vec<Field>,
-    planned: Vec<Vec<PlannedCourse>>,
-}
-
-/// Settles courses and runs.
-fn posed(house: &House, job: &Job) -> Posed {
-    // The exposure of panels is fixed and the datum free; boards are evened between levels.
-    let evened = job.siding().courses.is_evened();
-    let found = if evened { Found::default() } else { search(house, job) };
-    let pole = if evened { even::pole(house, job) } else { story_pole(house, &found, job) };
-    let settled = settled(house, &pole);
-    let as_drawn = settled.as_ref().unwrap_or(house);
-    let hung = hung(as_drawn, &pole, &job.courses);
-    let on = hung.as_ref().unwrap_or(as_drawn);
-    let shifted = moved(on, &pole, job);
-    let on = shifted.as_ref().unwrap_or(on);
-    let filled = receive::filled(on, &pole, job).or_else(|| shifted.clone());
-    let on = filled.as_ref().unwrap_or(on);
-    let fields = fields(on, &pole, job);
-    let wall = |f: &Field| courses(f, from_drawn::wall_of(on, f), &pole, job);
-    let planned = fields.iter().map(wall).collect();
-    Posed { found, pole, settled, hung, filled, fields, planned }
-}
-
-impl Posed {
-    /// Walls as they are drawn.
-    fn as_drawn<'a>(&'a self, house: &'a House) -> &'a House {
-        self.settled.as_ref().unwrap_or(house)
-    }
-
-    /// Walls as they are laid.
-    fn as_hung<'a>(&'a self, house: &'a House) -> &'a House {
-        let moved = self.filled.as_ref().or(self.hung.as_ref());
-        moved.unwrap_or_else(|| self.as_drawn(house))
-    }
-
-    /// The story pole as a table, of the walls as they are laid.
-    fn table(&self, house: &House) -> PoleTable {
-        PoleTable {
-            lines: lines(house, &self.fields, &self.planned, &self.pole),
-            choices: self.found.choices.clone(),
-            tried: self.found.tried,
-            evened: self.pole.lines.clone(),
-            divisions: self.pole.divisions.clone(),
-        }
-    }
-}
-
 /// Boards that the house takes with courses of one exposure where its own are evened, and the other way
 /// round; none for panels.
 fn other_courses(house: &House, job: &Job) -> Option<usize> {
@@ -249,63 +254,6 @@ fn other_courses(house: &House, job: &Job) -> Option<usize> {
     let walls: Vec<&DrawnWall> = posed.fields.iter().map(|f| from_drawn::wall_of(on, f)).collect();
     let asked = problem(on, &posed.fields, &posed.planned, &job);
     Some(seams(&asked, (&walls, &posed.planned), &job, &mut |_| {}).panels)
-}
-
-/// Where panels go on each wall.
-fn fields(house: &House, pole: &StoryPole, job: &Job) -> Vec<Field> {
-    let pockets = job.siding().receivers.has_pockets();
-    let set_backs = job.set_backs();
-    let walls = house.elevations.iter().enumerate();
-    walls
-        .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
-        .map(|(e, w)| {
-            let rules = (&job.courses, &job.trim, job.clearances(), set_backs);
-            receive::field(house, e, w, pole, rules)
-        })
-        .map(|f| if pockets { f } else { receive::boards::for_boards(f) })
-        .collect()
-}
-
-/// Where seams stand: joints of boards on studs, laps of panels wherever the search puts them.
-fn seams(
-    asked: &SeamProblem,
-    (walls, planned): (&[&DrawnWall], &[Vec<PlannedCourse>]),
-    job: &Job,
-    watch: Watch,
-) -> SeamPlan {
-    if job.siding().joints.is_on_studs() {
-        joint::plan(asked, &joint_rules(walls, planned, job))
-    } else {
-        either_hand(asked, |p| seam::plan(p, watch))
-    }
-}
-
-/// What elevations take where each is laid by itself, after a short search: panels, or their weight
-/// where stock lengths are mixed. None where there is one alone.
-fn each_elevation(
-    asked: &SeamProblem,
-    of: (&[&DrawnWall], &[Vec<PlannedCourse>]),
-    job: &Job,
-) -> Option<i64> {
-    let effort = match asked.rules.effort {
-        Effort::Crew => Effort::Crew,
-        _ => Effort::Brief,
-    };
-    let rules = SeamRules { effort, ..asked.rules.clone() };
-    let sided = asked.elevations.iter().filter(|e| !e.courses.is_empty());
-    let each: Vec<i64> = sided
-        .map(|e| {
-            let one = SeamProblem {
-                rules: rules.clone(),
-                elevations: vec![e.clone()],
-                waiting: Waiting::default(),
-            };
-            let plan = seams(&one, of, job, &mut |_| {});
-            let panels = i64::try_from(plan.panels).unwrap_or(i64::MAX);
-            plan.certificate.mixed.map_or(panels, |m| m.weight)
-        })
-        .collect();
-    (each.len() > 1).then(|| each.iter().sum())
 }
 
 /// All that is reckoned of a house as laid.

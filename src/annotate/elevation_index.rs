@@ -5,11 +5,11 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::polygon::bounds;
 use crate::geom::tol::LEVEL;
-use crate::geom::vocabulary::Point;
-use crate::geom::vocabulary::Xy;
+use crate::geom::vocabulary::{Point, Rect, Xy};
 use crate::layout::Layout;
 use crate::layout::violation::Violation;
 use crate::layout::wall::{LaidElevation, LaidWall};
+use crate::model::change::{Change, Comparison};
 use crate::model::conflict::Break;
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand, Pairing};
 use crate::model::house::EdgeKind;
@@ -34,6 +34,17 @@ pub(super) struct AtElevation<'a> {
     pub posts: Vec<PostShown>,
     /// Places that break a rule of the check, by number.
     pub failed: Vec<(usize, &'a Violation)>,
+    /// What a revision changes.
+    pub revised: Vec<RevisedAt<'a>>,
+}
+
+/// A change with the letter of its revision.
+#[derive(Clone, Copy)]
+pub(super) struct RevisedAt<'a> {
+    /// Letter of the revision.
+    pub letter: &'a str,
+    /// The change.
+    pub change: &'a Change,
 }
 
 /// A corner post, corner board or cover as an elevation shows it, elevation inches.
@@ -81,6 +92,7 @@ impl<'a> AtElevation<'a> {
                 .collect(),
             posts: self.posts.iter().filter(|p| p.wall == w.id).cloned().collect(),
             failed: self.failed.iter().filter(here).copied().collect(),
+            revised: self.revised.iter().filter(|r| touches(r.change, w, near)).copied().collect(),
         }
     }
 
@@ -92,8 +104,23 @@ impl<'a> AtElevation<'a> {
             turned: self.turned.clone(),
             posts: self.posts.clone(),
             failed: self.failed.clone(),
+            revised: self.revised.clone(),
             ..AtElevation::default()
         }
+    }
+}
+
+/// Whether a change concerns a wall: it is told of it, or of no wall and lies along it, or what is gone stood
+/// where it stands.
+fn touches(change: &Change, w: &LaidWall, near: Option<Rect>) -> bool {
+    let apart = |p: &[f64; 4], r: Rect| p[2] < r.x0 || p[0] > r.x1;
+    let over = |p: &[f64; 4], r: Rect| !apart(p, r) && p[3] >= r.y0 && p[1] <= r.y1;
+    let Some(near) = near else { return false };
+    match (&change.wall, change.gone.is_empty()) {
+        (Some(wall), _) if *wall == w.id => true,
+        (Some(_), true) => false,
+        (Some(_), false) => change.places.iter().any(|p| over(p, near)),
+        (None, _) => change.places.iter().any(|p| !apart(p, near)),
     }
 }
 
@@ -153,6 +180,19 @@ pub(super) struct ElevationIndex<'a> {
 }
 
 impl<'a> ElevationIndex<'a> {
+    /// The same with what a revision changes.
+    pub(super) fn revised(layout: &'a Layout, comparison: &'a Comparison) -> Self {
+        let mut out = Self::of(layout);
+        for change in comparison.changes.iter().filter(|c| c.zone == layout.zone) {
+            if let Some(e) = &change.elevation {
+                let letter = comparison.revision.as_str();
+                let at = out.by.entry(e.as_str()).or_default();
+                at.revised.push(RevisedAt { letter, change });
+            }
+        }
+        out
+    }
+
     pub(super) fn of(layout: &'a Layout) -> Self {
         let mut by: BTreeMap<&'a str, AtElevation<'a>> = BTreeMap::new();
         for t in layout.trims.iter().filter(|t| !t.kind.behind()) {

@@ -14,6 +14,7 @@ mod elevation_index;
 mod faces;
 mod flow;
 mod key_plan;
+mod measures;
 mod overlay;
 mod overlay_failed;
 mod overlay_source;
@@ -24,6 +25,8 @@ mod pole;
 mod pole_table;
 mod problems;
 mod profile;
+mod quick_start;
+mod revisions;
 mod scale;
 mod seam_ends;
 mod style;
@@ -31,14 +34,17 @@ mod wall;
 mod work;
 
 pub use convention::convention;
+pub use measures::measures;
 pub use overlay::overlay;
 pub use overlay_source::over_source;
 pub use problems::{place, problems, shown};
+pub use quick_start::quick_start;
 
 use crate::cores;
 use crate::language::Phrase;
 use crate::layout::Layout;
 use crate::layout::backdrop::Backdrops;
+use crate::model::change::Comparison;
 use crate::model::sheet::Sheet;
 use crate::wording::sheets as words;
 
@@ -50,7 +56,7 @@ pub fn sheets(layout: &Layout, backdrops: &Backdrops) -> Vec<Sheet> {
     let cuts = cuts_of::Cuts::of(layout);
     let mut pages = overview::sheets(layout, backdrops, &standing);
     pages.extend(pole::sheets(layout));
-    pages.extend(walls(layout, &standing, &cuts));
+    pages.extend(walls(layout, &standing, &cuts, false));
     pages.extend(details::sheets(layout));
     pages.extend(cutting::sheets(layout, &cuts));
     pages.extend(cut_list::sheets(layout));
@@ -62,11 +68,25 @@ pub fn sheets(layout: &Layout, backdrops: &Backdrops) -> Vec<Sheet> {
     pages.into_iter().enumerate().map(|(i, p)| page::finish(p, layout, i + 1, count)).collect()
 }
 
-/// The sheets of every wall, in the order of walls; they do not depend on one another.
+/// The sheets of a revision: the table of what it changes, then of the layout's elevations and walls those that it
+/// changes, each change in its cloud.
+pub fn revised(layout: &Layout, backdrops: &Backdrops, comparison: &Comparison) -> Vec<Sheet> {
+    let layout = &revisions::titled(layout, comparison);
+    let standing = elevation_index::ElevationIndex::revised(layout, comparison);
+    let cuts = cuts_of::Cuts::of(layout);
+    let mut pages = revisions::table(layout, comparison);
+    let shown = overview::sheets(layout, backdrops, &standing);
+    pages.extend(shown.into_iter().filter(revisions::is_clouded));
+    pages.extend(walls(layout, &standing, &cuts, true));
+    revisions::finished(pages, layout)
+}
+
+/// The sheets of every wall, or of those that a revision changes, in the order of walls; they do not depend on one another.
 fn walls(
     layout: &Layout,
     standing: &elevation_index::ElevationIndex,
     cuts: &cuts_of::Cuts,
+    revised: bool,
 ) -> Vec<page::Page> {
     let panels = wall::PanelWalls::of(layout);
     let sticks = wall::Sticks::of(layout);
@@ -79,6 +99,7 @@ fn walls(
             wall,
             on: standing.at(elevation),
         })
+        .filter(|w| !revised || !w.on.at_wall(w.wall).revised.is_empty())
         .collect();
     let each = cores::each(&all, |w| wall::sheets(layout, w, cuts, (&panels, &sticks)));
     each.into_iter().flatten().collect()

@@ -5,6 +5,7 @@ use super::canvas::{Canvas, fitted, wrapped};
 use super::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::paper::{PAPERS, paper};
+use crate::job::revision::Revision;
 use crate::language::{Phrase, Said};
 use crate::layout::Layout;
 use crate::model::sheet::Sheet;
@@ -34,9 +35,53 @@ pub(super) fn size(layout: &Layout) -> (f64, f64) {
 /// Distance of its lines.
 const LINE: f64 = 0.155;
 
+/// Width of the table of revisions.
+const TABLE: f64 = 3.9;
+/// Most rows of it.
+const ROWS: usize = 3;
+/// Widths of its columns but the last.
+const COLUMNS: [f64; 2] = [0.4, 1.0];
+
 fn notice(layout: &Layout) -> Vec<String> {
+    let table = if revisions(layout).is_empty() { 0.0 } else { TABLE + 0.12 };
     let say = layout.job.sheet.language;
-    wrapped(&say.block(|lang| cautions::notice(lang)), TEXT, border(layout).width() - 0.24)
+    wrapped(&say.block(|lang| cautions::notice(lang)), TEXT, border(layout).width() - 0.24 - table)
+}
+
+/// The last revisions.
+fn revisions(layout: &Layout) -> &[Revision] {
+    let all = &layout.job.revision;
+    &all[all.len().saturating_sub(ROWS)..]
+}
+
+/// Lines that notice and table take over the title block.
+fn band(layout: &Layout) -> usize {
+    let rows = revisions(layout).len();
+    notice(layout).len().max(if rows > 0 { rows + 1 } else { 0 })
+}
+
+/// The table of revisions over the title block, the newest on top, under its heads.
+fn revision_table(c: &mut Canvas, layout: &Layout, b: Rect, top: f64) {
+    let rows = revisions(layout);
+    if rows.is_empty() {
+        return;
+    }
+    let x = b.x1 - TABLE;
+    let high = top + 0.06 + (rows.len() + 1) as f64 * LINE;
+    c.line(Ink::Rule, Point::new(x, top), Point::new(x, high));
+    c.line(Ink::Rule, Point::new(x, high), Point::new(b.x1, high));
+    let say = layout.job.sheet.language;
+    let head = sheets::REVISION_HEADS.map(|h| say.word(h));
+    let told = rows.iter().map(|r| [r.letter.clone(), r.date.clone(), r.what.clone()]);
+    for (i, cells) in told.chain([head]).enumerate() {
+        let y = top + 0.1 + i as f64 * LINE;
+        let mut at = x + 0.06;
+        let last = TABLE - 0.12 - COLUMNS.iter().sum::<f64>();
+        for (text, wide) in cells.iter().zip(COLUMNS.into_iter().chain([last])) {
+            c.left(&fitted(text, TEXT, false, wide - 0.06), TEXT, false, Point::new(at, y));
+            at += wide;
+        }
+    }
 }
 
 /// Height of the bar that says that the check failed.
@@ -56,7 +101,7 @@ fn border(layout: &Layout) -> Rect {
 /// Where a page's own content goes: over the title block, a little off the border.
 pub(super) fn room(layout: &Layout) -> Rect {
     let b = border(layout);
-    let below = BLOCK + 0.12 + notice(layout).len() as f64 * LINE;
+    let below = BLOCK + 0.12 + band(layout) as f64 * LINE;
     Rect::new(b.x0 + 0.12, b.y0 + below, b.x1 - 0.12, b.y1 - 0.12 - alarm(layout))
 }
 
@@ -77,6 +122,7 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     for (i, line) in notice(layout).iter().rev().enumerate() {
         c.left(line, TEXT, false, Point::new(b.x0 + 0.12, top + 0.1 + i as f64 * LINE));
     }
+    revision_table(c, layout, b, top);
     let mut x = b.x0;
     for (share, cells) in title_block(layout, &say.name(&page.title), &page.scale, (number, count))
     {

@@ -76,6 +76,10 @@ pub(super) enum Ink {
     Flashing,
     /// Weather barrier cut across, in details.
     Barrier,
+    /// Round what a revision changes, and its triangle.
+    Cloud,
+    /// What a revision takes away.
+    Gone,
 }
 
 impl Ink {
@@ -116,6 +120,8 @@ impl Ink {
             Ink::Profile => "profiles",
             Ink::Flashing => "flashing",
             Ink::Barrier => "barrier",
+            Ink::Cloud => "revisions",
+            Ink::Gone => "gone",
         }
     }
 
@@ -160,6 +166,8 @@ impl Ink {
             Ink::Profile => line(0.5, [30, 60, 120], Dash::Solid),
             Ink::Flashing => line(0.35, [160, 30, 30], Dash::DashDotDot),
             Ink::Barrier => line(0.25, black, Dash::Dashed),
+            Ink::Cloud => line(0.5, [160, 30, 30], Dash::Solid),
+            Ink::Gone => line(0.35, [160, 30, 30], Dash::Dashed),
             Ink::Offcut => Pen {
                 width: NARROW,
                 color: [110, 110, 110],

@@ -30,14 +30,21 @@ pub enum Command {
         /// The drawing (DXF, DWG, PDF or SVG); the job gets its name, with .toml, and none is ever written over
         drawing: PathBuf,
     },
+    /// Write sheets to tape the house by before ordering: each length with the drawn one, a blank, and what an
+    /// error of 1/2 in spoils, worst first
+    #[command(after_help = help::MEASURE)]
+    Measure(Measure),
     /// List the layers with what each is taken for
     #[command(after_help = help::LAYERS)]
     Layers(Layers),
     /// Print the quantities
     #[command(after_help = help::TAKEOFF)]
     Takeoff(Takeoff),
+    /// Tell what a revision of the drawing changes, what that does to each wall, what to order more and what is over
+    #[command(after_help = help::COMPARE)]
+    Compare(Compare),
     /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a page; and what an
-    /// office begins with: its own file of settings, a job that extends it, a job file with every setting explained
+    /// office begins with: a quick start, its own file of settings, a job that extends it, a job file with every setting explained
     #[command(after_help = help::TEMPLATE)]
     Template {
         /// Folder for them, made if need be; files of that name there are not replaced if they were
@@ -64,7 +71,7 @@ pub enum Command {
         /// The code, as it stands beside the finding
         code: Option<String>,
     },
-    /// Print the JSON Schema of the job file, of layout.json, of takeoff.json or of saved ticks
+    /// Print the JSON Schema of the job file, of layout.json, of takeoff.json, of saved ticks or of a comparison
     #[command(after_help = help::SCHEMA)]
     Schema {
         /// Which one
@@ -96,6 +103,9 @@ pub struct Reading {
     /// A page of a PDF to read, from 1, over the job's; may be given several times
     #[arg(long, value_name = "PAGE")]
     pub page: Vec<usize>,
+    /// Lengths taped on site: the table that `measure` writes, filled in; over the job's [taped]
+    #[arg(long, value_name = "FILE")]
+    pub measured: Option<PathBuf>,
 }
 
 /// What was read.
@@ -117,6 +127,20 @@ pub struct Check {
     /// Exit with 3 when there are warnings
     #[arg(long)]
     pub strict: bool,
+}
+
+/// Sheets to tape a house by.
+#[derive(Debug, Args)]
+pub struct Measure {
+    /// The drawing and its job.
+    #[command(flatten)]
+    pub reading: Reading,
+    /// Folder for the sheets and the table; by default the drawing's name with -measure, beside the drawing
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Write over files of these names, though they were edited or are not Lapwright's
+    #[arg(long)]
+    pub replace: bool,
 }
 
 /// Layers of a drawing.
@@ -150,6 +174,9 @@ pub struct Layout {
     /// A page of a PDF to read, from 1, over the job's; may be given several times
     #[arg(long, value_name = "PAGE")]
     pub page: Vec<usize>,
+    /// Lengths taped on site, of one house: the table that `measure` writes, filled in; over the job's [taped]
+    #[arg(long, value_name = "FILE")]
+    pub measured: Option<PathBuf>,
     /// Folder for the results; by default the drawing's name with -layout, beside the drawing, or in
     /// the working folder where nothing can be written there. Of many houses each gets a folder of its name
     /// in it, beside the table of houses and the purchase; by default these two go to houses-layout
@@ -187,12 +214,67 @@ pub struct Layout {
     /// Leave PDF and PNG out, for speed
     #[arg(long)]
     pub no_pictures: bool,
+    /// Hold seams, panels and marks of walls that did not change since this earlier layout (a folder that
+    /// `layout` wrote), lay the others anew with what those panels have left, and tell what that costs in panels
+    #[arg(long, value_name = "OLD", conflicts_with = "compare_waiting")]
+    pub keep: Option<PathBuf>,
+    /// What lies on the site, where the job says under [[built]] what hangs already: a CSV of length, count and
+    /// factory end (left, right, none; both for whole panels)
+    #[arg(long, value_name = "FILE", requires = "keep")]
+    pub stock: Option<PathBuf>,
     /// Print what it costs in panels that fewer offcuts wait at the ends of walls, and write nothing
     #[arg(long)]
     pub compare_waiting: bool,
     /// Print nothing but errors
     #[arg(long)]
     pub quiet: bool,
+}
+
+/// Two layouts of a house.
+#[derive(Debug, Args)]
+pub struct Compare {
+    /// The old one: a folder that `layout` wrote, its layout.json, or a drawing, which is laid out in memory by the job
+    /// of its name beside it
+    pub old: PathBuf,
+    /// The new one, likewise
+    pub new: PathBuf,
+    /// Job file (TOML) for drawings among them, in place of the jobs beside them
+    #[arg(long, value_name = "FILE")]
+    pub job: Option<PathBuf>,
+    /// Write report, JSON, workbook and the sheets with what is changed in clouds into this folder
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Write over edited files and over whatever has the name of a result; all other files that are
+    /// not Lapwright's stay
+    #[arg(long)]
+    pub replace: bool,
+    /// Form of what is printed
+    #[arg(long, value_enum, default_value_t = Told::Report)]
+    pub format: Told,
+    /// Letter of the revision; by default that of the new job, or the one after the old job's
+    #[arg(long, value_name = "LETTER")]
+    pub letter: Option<String>,
+    /// Your own price list (CSV: item, unit, price, order multiple, currency)
+    #[arg(long, value_name = "FILE")]
+    pub prices: Option<PathBuf>,
+    /// Leave PDF and PNG out, for speed
+    #[arg(long)]
+    pub no_pictures: bool,
+    /// Exit with 3 when the drawing changes anything
+    #[arg(long)]
+    pub strict: bool,
+    /// Print nothing but errors
+    #[arg(long)]
+    pub quiet: bool,
+}
+
+/// Forms of a comparison.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Told {
+    /// A report of 80 columns
+    Report,
+    /// JSON: `lapwright-compare/1`
+    Json,
 }
 
 /// The quantities.
@@ -263,4 +345,6 @@ pub enum SchemaOf {
     Takeoff,
     /// What the page of a layout saves of ticks
     Ticks,
+    /// What `compare` writes
+    Compare,
 }

@@ -18,7 +18,7 @@ pub(super) fn fingerprint(loaded: &Loaded, prices: Option<&[u8]>, a: &Layout) ->
     let sheet = &loaded.job.sheet;
     let drawing = &loaded.job.drawing;
     said.push(format!("{:?} {:?}", sheet.paper, sheet.scale));
-    said.push(format!("{:?} {:?}", drawing.known, drawing.pages));
+    said.push(format!("{:?} {:?} {:?}", drawing.known, drawing.pages, loaded.job.taped));
     said.push(format!("{} {}", a.no_pictures, a.overlay == Overlay::Separate));
     sha256(said.join("\n").as_bytes())
 }

@@ -3,16 +3,18 @@
 use std::process::ExitCode;
 
 use super::args::Layout;
+use super::earlier;
 use super::house::{House, Ready, ready, written};
 use super::houses;
 use super::houses::{NotListed, WorkList};
 use super::loading::Loaded;
 use super::outcome::{Outcome, tell_failed};
 use super::place::Place;
-use super::progress::{lay, watched};
+use super::progress::{lay_keeping, watched};
 use super::terminal::{print, refused, refused_usage, tell, tell_line, tell_recovered};
 use crate::clean::terminal;
-use crate::finding::Findings;
+use crate::finding::files::{FileFinding, KeepFault};
+use crate::finding::{Findings, Refusal};
 use crate::layout::set::LaidSets;
 use crate::outputs::house::HouseFiles;
 use crate::outputs::names::set_folder;
@@ -27,6 +29,10 @@ use crate::write::summary;
 pub(super) fn run(a: &Layout) -> ExitCode {
     match houses::work_list(a) {
         Ok(WorkList::One(house)) => one(a, &house),
+        Ok(WorkList::Many(_)) if a.keep.is_some() => {
+            let fault = KeepFault::ManyHouses;
+            refused_usage(&Refusal::new(FileFinding::LayoutNotKept { fault }))
+        }
         Ok(WorkList::Many(all)) => houses::run(a, &all),
         Err(NotListed::Usage(r)) => refused_usage(&r),
         Err(NotListed::Unread(r)) => refused(&r, &Findings::default(), LengthStyle::default()),
@@ -36,7 +42,7 @@ pub(super) fn run(a: &Layout) -> ExitCode {
 fn one(a: &Layout, house: &House) -> ExitCode {
     tell_recovered(&house.place.folder);
     let mut findings = Findings::default();
-    let ready = match ready(house, a, &mut findings) {
+    let mut ready = match ready(house, a, &mut findings) {
         Ok(Ok(ready)) => ready,
         Ok(Err(usage)) => return refused_usage(&usage),
         Err(r) => return refused(&r, &findings, LengthStyle::default()),
@@ -45,7 +51,18 @@ fn one(a: &Layout, house: &House) -> ExitCode {
         return compare_waiting(&ready.loaded, &findings, a.quiet);
     }
     let style = ready.loaded.job.sheet.lengths;
-    let (sets, made) = match written(&ready, a, |l| lay(l, &mut findings, a.quiet)) {
+    let old = match earlier::given(a, &house.reading, &ready.loaded.job) {
+        Ok(old) => old,
+        Err(r) => return refused(&r, &findings, style),
+    };
+    let earlier = old.as_ref().map(earlier::Given::earlier);
+    if a.keep.is_some() {
+        // What it follows from is another layout besides: no call for many houses may take it for its own.
+        ready.place.made_of = None;
+    }
+    ready.sources.extend(a.keep.iter().chain(&a.stock).cloned());
+    let lay = |l: &Loaded| lay_keeping(l, earlier.as_ref(), &mut findings, a.quiet);
+    let (sets, made) = match written(&ready, a, lay) {
         Ok(written) => written,
         Err(r) => return refused(&r, &findings, style),
     };

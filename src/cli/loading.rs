@@ -11,6 +11,8 @@ use crate::finding::{Findings, Refusal};
 use crate::job::Job;
 use crate::job::extended::{self, Extended};
 use crate::job::texts::{JobText, Texts};
+use crate::pipeline::measures;
+use crate::units::{LengthStyle, Unit};
 
 /// A drawing with its job, read.
 pub(super) struct Loaded {
@@ -88,6 +90,11 @@ pub(super) fn load(a: &Reading, findings: &mut Findings) -> Result<Loaded, Refus
     if !a.page.is_empty() {
         job.drawing.pages.clone_from(&a.page);
     }
+    if let Some(path) = &a.measured {
+        let bare = if job.sheet.lengths == LengthStyle::Mm { Unit::Mm } else { Unit::Inch };
+        let table = measures::read(&files::read(path)?, &path.display().to_string(), bare)?;
+        job.taped.extend(table);
+    }
     let bytes = files::read(&a.drawing)?;
     let name = a
         .drawing
@@ -116,5 +123,6 @@ pub(super) fn drawing_of(path: &Path) -> Result<PathBuf, Refusal> {
 pub(super) fn sources(a: &Reading, loaded: &Loaded) -> Vec<PathBuf> {
     let drawing = Some(a.drawing.clone()).filter(|d| d != Path::new("-"));
     let jobs = loaded.files.iter().map(|f| PathBuf::from(&f.name));
-    drawing.into_iter().chain(jobs).chain(loaded.price_list()).collect()
+    let taped = a.measured.clone();
+    drawing.into_iter().chain(jobs).chain(loaded.price_list()).chain(taped).collect()
 }

@@ -2,7 +2,9 @@
 
 pub mod args;
 mod check;
+mod compare;
 mod disk;
+mod earlier;
 mod explain;
 pub mod files;
 mod house;
@@ -13,6 +15,7 @@ mod layers;
 mod layout;
 mod loading;
 mod manual;
+mod measure;
 pub mod outcome;
 mod page;
 #[cfg(feature = "page")]

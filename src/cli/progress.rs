@@ -8,7 +8,7 @@ use super::loading::Loaded;
 use crate::finding::{Findings, Refusal};
 use crate::layout::set::LaidSets;
 use crate::model::progress::Progress;
-use crate::pipeline;
+use crate::pipeline::{self, Earlier};
 use crate::wording::command;
 
 /// A progress bar that shows itself beyond half a second.
@@ -27,8 +27,19 @@ pub(super) fn lay(
     findings: &mut Findings,
     quiet: bool,
 ) -> Result<LaidSets, Refusal> {
+    lay_keeping(loaded, None, findings, quiet)
+}
+
+/// The same, holding what did not change of an earlier layout.
+pub(super) fn lay_keeping(
+    loaded: &Loaded,
+    old: Option<&Earlier>,
+    findings: &mut Findings,
+    quiet: bool,
+) -> Result<LaidSets, Refusal> {
     watched(quiet, |watch| {
-        pipeline::layout(&loaded.bytes, &loaded.name, &loaded.job, findings, watch)
+        let (bytes, name) = (&loaded.bytes, &loaded.name);
+        pipeline::layout_keeping(bytes, name, (&loaded.job, old), findings, watch)
     })
 }
 

@@ -7,7 +7,9 @@ use clap::{CommandFactory, Parser};
 
 use super::args::{Arguments, Command, SchemaOf};
 use super::terminal::print;
-use super::{check, explain, layers, layout, manual, page, start, takeoff, template};
+use super::{
+    check, compare, explain, layers, layout, manual, measure, page, start, takeoff, template,
+};
 use crate::job::nearest::nearest;
 use crate::write::json;
 
@@ -22,15 +24,18 @@ pub fn main() -> ExitCode {
         Command::Check(a) => check::run(&a),
         Command::Start { drawing } => start::run(&drawing),
         Command::Page { out, replace } => page::run(&out, replace),
+        Command::Measure(a) => measure::run(&a),
         Command::Layers(a) if a.suggest => layers::suggest(&a.reading),
         Command::Layers(a) => layers::list(&a.reading),
         Command::Takeoff(a) => takeoff::run(&a),
+        Command::Compare(a) => compare::run(&a),
         Command::Template { dir, replace } => template::run(&dir, replace),
         Command::Schema { of } => print(&match of {
             SchemaOf::Job => json::job_schema(),
             SchemaOf::Layout => json::layout_schema(),
             SchemaOf::Takeoff => json::takeoff_schema(),
             SchemaOf::Ticks => json::ticks_schema(),
+            SchemaOf::Compare => json::compare_schema(),
         }),
         Command::Completions { shell } => {
             let mut out = Vec::new();

@@ -60,10 +60,10 @@ pub fn reuse(made: &mut CutHouse, order: &[usize], job: &Job) {
         let id = named.get(&panel.id).cloned().unwrap_or_else(|| panel.id.clone());
         let mut mine = on.remove(&id).unwrap_or_default();
         mine.sort_by(|a, b| a.start.total_cmp(&b.start));
-        let offcut = longest_free(&mine, panel.stock, job.seams.kerf);
+        let offcut = longest_free(&mine, [0.0, panel.stock], job.seams.kerf);
         mine.sort_by(|a, b| a.half.cmp(&b.half).then(a.start.total_cmp(&b.start)));
         let marks = mine.iter().map(|p| p.mark.clone()).collect();
-        Panel { id, stock: panel.stock, pieces: marks, offcut }
+        Panel { id, stock: panel.stock, pieces: marks, offcut, at_hand: None }
     });
     let panels = panels.collect();
     made.panels = panels;

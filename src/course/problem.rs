@@ -6,15 +6,14 @@
 
 use std::collections::BTreeMap;
 
+use super::panel_names::{HeldNames, Marks, Names, panel_name};
 use super::pieces::Making;
 use super::wall_order::waiting;
 use crate::geom::tol::{ROUNDING, SAME};
 use crate::job::Job;
 use crate::job::steps::{down, up};
-use crate::job::stock::{Stock, panel_letter, stock_of};
 use crate::model::course::{PlannedCourse, PlannedRun};
 use crate::model::house::{DrawnWall, House, OpeningKind};
-use crate::model::ids::PanelId;
 use crate::model::receiver::Field;
 use crate::model::seam::{
     Cut, RunPlan, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun, StockWeight,
@@ -55,7 +54,7 @@ fn outward(r: &PlannedRun, steps: i64) -> (f64, f64) {
 }
 
 /// What of them no panel covers, left and right.
-fn spare(r: &PlannedRun, steps: i64) -> [f64; 2] {
+pub(super) fn spare(r: &PlannedRun, steps: i64) -> [f64; 2] {
     let (x0, x1) = outward(r, steps);
     [(r.x0 + r.gap - x0).max(0.0), (x1 - (r.x1 - r.gap)).max(0.0)]
 }
@@ -135,17 +134,18 @@ pub struct CutHouse {
 }
 
 /// Turns the answer into pieces with marks and panels with names. `codes[i]` begins the marks of
-/// `fields[i]`.
+/// `fields[i]`; panels that `held` gives a number have it in their names, others the numbers after them.
 pub fn make(
     walls: &[&DrawnWall],
     courses: &[Vec<PlannedCourse>],
     codes: &[String],
     plan: &SeamPlan,
+    held: &HeldNames,
     job: &Job,
 ) -> CutHouse {
     let plans: BTreeMap<&str, &RunPlan> = plan.runs.iter().map(|r| (r.id.as_str(), r)).collect();
     let stocks = job.panel_stocks();
-    let mut names = Names::new(&stocks, &plan.stocks);
+    let mut names = Names::new(&stocks, &plan.stocks, held);
     // Panels are numbered as they are opened: wall by wall in the order of walls.
     for course in plan.order.iter().filter_map(|i| courses.get(*i)).flatten() {
         let cuts = course.runs.iter().filter_map(|r| plans.get(r.id.as_str()));
@@ -158,64 +158,25 @@ pub fn make(
             let of_wall = walls.get(i).copied();
             let code = codes.get(i).map_or("", String::as_str);
             list.iter()
-                .filter_map(|c| Some(one_course(of_wall?, c, code, &plans, job, &mut names)))
+                .filter_map(|c| {
+                    Some(one_course(of_wall?, c, (code, held), &plans, job, &mut names))
+                })
                 .collect()
         })
         .collect();
-    let panels = panels(&made, &names, job);
+    let panels = panels(&made, (&names, held), job);
     CutHouse { courses: made, panels }
-}
-
-/// Panels named in the order they are first cut: `P1`, `P2`, those of a second length `S1`, `S2`.
-struct Names<'a> {
-    /// Stock and number among its panels, by panel.
-    order: BTreeMap<usize, (usize, usize)>,
-    /// The last number of each stock.
-    last: Vec<usize>,
-    stocks: &'a [Stock],
-    /// Lengths of panels, where there are several.
-    lengths: &'a [f64],
-}
-
-impl<'a> Names<'a> {
-    fn new(stocks: &'a [Stock], lengths: &'a [f64]) -> Self {
-        Names { order: BTreeMap::new(), last: vec![0; stocks.len()], stocks, lengths }
-    }
-
-    /// The length that a panel is stocked in.
-    fn length(&self, panel: usize) -> f64 {
-        // The answer has it in whole steps.
-        let stock = self.lengths.get(panel).map_or(0, |laid| stock_of(self.stocks, *laid));
-        self.stocks.get(stock).map_or(0.0, |s| s.length)
-    }
-
-    fn name(&mut self, panel: usize) -> PanelId {
-        let stock = stock_of(self.stocks, self.length(panel));
-        let last = &mut self.last;
-        let named = self.order.entry(panel).or_insert_with(|| {
-            let number = last.get_mut(stock).map_or(0, |n| {
-                *n += 1;
-                *n
-            });
-            (stock, number)
-        });
-        panel_name(*named)
-    }
-}
-
-fn panel_name((stock, number): (usize, usize)) -> PanelId {
-    format!("{}{number}", panel_letter(stock)).into()
 }
 
 fn one_course(
     wall: &DrawnWall,
     course: &PlannedCourse,
-    code: &str,
+    (code, held): (&str, &HeldNames),
     plans: &BTreeMap<&str, &RunPlan>,
     job: &Job,
     names: &mut Names<'_>,
 ) -> crate::layout::course::LaidCourse {
-    let mut n = 0;
+    let mut marks = Marks::new(held, format!("{code}-{}", course.index + 1));
     let runs: Vec<crate::layout::course::LaidRun> = course
         .runs
         .iter()
@@ -232,9 +193,9 @@ fn one_course(
             let pieces = found.map_or_else(Vec::new, |p| {
                 placed(run, p, job)
                     .into_iter()
-                    .map(|(cut, x0, x1)| {
-                        n += 1;
-                        let mark = format!("{code}-{}-{n}", course.index + 1).into();
+                    .enumerate()
+                    .map(|(i, (cut, x0, x1))| {
+                        let mark = marks.next(&run.id, i);
                         // A factory end is where whole steps of the panel end, or the panel itself.
                         let stock = names.length(cut.panel);
                         let laid = laid_length(stock, job);
@@ -304,7 +265,7 @@ fn placed(run: &PlannedRun, plan: &RunPlan, job: &Job) -> Vec<(Cut, f64, f64)> {
 
 fn panels(
     made: &[Vec<crate::layout::course::LaidCourse>],
-    names: &Names<'_>,
+    (names, held): (&Names<'_>, &HeldNames),
     job: &Job,
 ) -> Vec<crate::layout::piece::Panel> {
     let mut cuts: BTreeMap<&str, Vec<&crate::layout::piece::Piece>> = BTreeMap::new();
@@ -322,12 +283,14 @@ fn panels(
             let stock = names.length(panel);
             let mut mine = cuts.remove(id.as_str()).unwrap_or_default();
             mine.sort_by(|a, b| a.start.total_cmp(&b.start));
-            let offcut = longest_free(&mine, stock, job.seams.kerf);
+            let at_hand = held.at_hand.get(&panel).copied();
+            let offcut = longest_free(&mine, at_hand.unwrap_or([0.0, stock]), job.seams.kerf);
             crate::layout::piece::Panel {
                 id,
                 stock,
                 pieces: mine.iter().map(|p| p.mark.clone()).collect(),
                 offcut,
+                at_hand,
             }
         })
         .collect()
@@ -335,14 +298,18 @@ fn panels(
 
 /// The longest length left on a panel, in its full height, once its pieces and their cuts are off;
 /// pieces by where they begin.
-pub(super) fn longest_free(pieces: &[&crate::layout::piece::Piece], stock: f64, kerf: f64) -> f64 {
-    let mut at: f64 = 0.0;
+pub(super) fn longest_free(
+    pieces: &[&crate::layout::piece::Piece],
+    [begins, ends]: [f64; 2],
+    kerf: f64,
+) -> f64 {
+    let mut at: f64 = begins;
     let mut longest: f64 = 0.0;
     for p in pieces {
-        let room = p.start - at - if p.start > 0.0 { kerf } else { 0.0 };
+        let room = p.start - at - if p.start > begins { kerf } else { 0.0 };
         longest = longest.max(room);
         // Pieces of two halves lie over one another.
         at = at.max(p.end + kerf);
     }
-    longest.max(stock - at).max(0.0)
+    longest.max(ends - at).max(0.0)
 }

@@ -18,6 +18,7 @@ mod give;
 mod given;
 mod grade;
 mod hidden;
+mod ink;
 mod join;
 mod levels;
 mod limits;

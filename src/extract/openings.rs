@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::frame::ViewFrame;
+use super::ink::Ink;
 use super::limits::MOST_TOLD;
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
@@ -63,12 +64,10 @@ pub(super) fn openings(local: &ViewFrame) -> Vec<DrawnOpening> {
                 d.outline
             };
             let b = bounds(&outline).unwrap_or_default();
-            let kind = kind(
-                d.role,
-                d.block.as_deref(),
-                &local.lines.layers[d.stroke.layer].layer.name,
-                b.width(),
-            );
+            let is_glazed =
+                || Ink::of(local.lines, local.view).is_in_lights(b + local.origin.to_vec2());
+            let layer = &local.lines.layers[d.stroke.layer].layer.name;
+            let kind = kind(d.role, d.block.as_deref(), layer, b.width(), is_glazed);
             DrawnOpening {
                 id: Default::default(),
                 kind,
@@ -216,14 +215,21 @@ pub(super) fn kept_outermost(boxes: &[Rect]) -> Vec<bool> {
     keep
 }
 
-fn kind(role: Role, block: Option<&str>, layer: &str, width: f64) -> OpeningKind {
+fn kind(
+    role: Role,
+    block: Option<&str>,
+    layer: &str,
+    width: f64,
+    is_glazed: impl Fn() -> bool,
+) -> OpeningKind {
     let words = format!("{} {}", block.unwrap_or(""), layer).to_lowercase();
     let says = |list: &[&str]| list.iter().any(|w| words.contains(w));
     if says(&["vent", "louv"]) {
         return OpeningKind::Vent;
     }
     if role == Role::Door {
-        let wide = says(&["garage", "overhead", "ovhd"]) || width > OVERHEAD;
+        // Glass doors that slide are as wide as overhead doors.
+        let wide = says(&["garage", "overhead", "ovhd"]) || (width > OVERHEAD && !is_glazed());
         return if wide { OpeningKind::OverheadDoor } else { OpeningKind::Door };
     }
     OpeningKind::Window

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::group::group;
+pub use super::keep_faults::{KeepFault, StockFault, TicksFault};
 
 /// What could not be written or looked into.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -262,6 +263,37 @@ group! {
             column: usize,
             /// What the reader says.
             reader_says: String,
+        }
+        /// A folder that should hold a layout holds none.
+        NoLayoutFolder "no-layout-folder", Error, Office {
+            /// The folder, or what stands there.
+            path: String,
+        }
+        /// Nothing can be held of an earlier layout.
+        LayoutNotKept "layout-not-kept", Error, Office {
+            /// Why.
+            #[serde(flatten)]
+            fault: KeepFault,
+        }
+        /// A list of what lies on the site cannot be read.
+        StockUnreadable "stock-unreadable", Error, Office {
+            /// The file.
+            file: String,
+            /// Line, from 1.
+            line: usize,
+            /// Column, from 1.
+            column: usize,
+            /// What is wrong.
+            #[serde(flatten)]
+            fault: StockFault,
+        }
+        /// Saved ticks cannot be used.
+        TicksUnreadable "ticks-unreadable", Error, Office {
+            /// The file.
+            file: String,
+            /// What is wrong.
+            #[serde(flatten)]
+            fault: TicksFault,
         }
         /// The overlay is no copy of the drawing.
         OverlayApart "overlay-apart", Info, Office {

@@ -14,6 +14,7 @@ mod group;
 pub mod house;
 pub mod job;
 pub mod job_value;
+mod keep_faults;
 pub mod laying;
 pub mod letters;
 pub mod lines;
@@ -22,6 +23,7 @@ pub mod record;
 pub mod register;
 pub mod seen;
 pub mod severity;
+pub mod taped;
 pub mod views;
 
 pub use self::record::{Finding, Findings, Refusal};

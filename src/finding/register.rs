@@ -17,6 +17,7 @@ use super::letters::{LetterCode, LetterFinding};
 use super::lines::{LineCode, LineFinding};
 use super::prices::{PriceCode, PriceFinding};
 use super::severity::{Audience, Severity};
+use super::taped::{TapedCode, TapedFinding};
 use super::views::{ViewCode, ViewFinding};
 
 macro_rules! register {
@@ -109,6 +110,8 @@ register! {
     Job(JobFinding, JobCode),
     /// The price list and the takeoff.
     Prices(PriceFinding, PriceCode),
+    /// What was taped on site.
+    Taped(TapedFinding, TapedCode),
     /// Letters that cannot be drawn.
     Letters(LetterFinding, LetterCode),
     /// Files and folders.

@@ -24,6 +24,7 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("model.variant", "\"B\""),
     ("model.mirrored", "false"),
     ("estimate.price_list", "\"prices.csv\""),
+    ("taped", "{}"),
     ("drawing.unit", "\"inch\""),
     ("work.walls", "[]"),
     ("drawing.known", "\"0,0 4877,0 = 16'-0\\\"\""),
@@ -33,6 +34,8 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("trim.post_top_gap", "0.25"),
     ("trim.post_below", "0.75"),
     ("trim.starter_gap", "0.25"),
+    ("built.courses", "[1, 5]"),
+    ("built.pieces", "[\"F1-6-1\", \"F1-6-2\"]"),
     ("zone.name", "\"gable\""),
     ("zone.layers", "[\"A-WALL-SHNG\"]"),
     ("zone.cladding", "\"shingle\""),
@@ -107,7 +110,9 @@ pub fn text() -> String {
             out.push_str("# [[zone.stock]]\n# length = 150.0\n");
             continue;
         }
-        const LISTS: [&str; 10] = [
+        const LISTS: [&str; 12] = [
+            "revision",
+            "built",
             "elevation",
             "wall",
             "opening",
@@ -267,6 +272,8 @@ mod tests {
         (job.courses.clear_of_roof, job.courses.clear_of_ledge) = (None, None);
         assert_eq!(job.stocks.len(), 1);
         job.stocks.clear();
+        job.revision.clear();
+        job.built.clear();
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);
         without_posts(&mut job);
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);

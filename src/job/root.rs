@@ -7,16 +7,19 @@ use serde::{Deserialize, Serialize};
 
 use super::around::{AngledWall, ReturnWall};
 use super::boards::Boards;
+use super::built::Built;
 use super::by_hand::{GivenOpening, GivenWall};
 use super::courses::CourseRules;
 use super::drawing::{Reading, View};
 use super::estimate::Estimate;
 use super::fasteners::FastenerRules;
 use super::layers::{AGREED_LAYERS, is_identification, wildcard};
+use super::length::{Length, lengths};
 use super::map_schema::named_by;
 use super::model::Model;
 use super::parts::{Band, MovementJoint};
 use super::product::Product;
+use super::revision::Revision;
 use super::seams::SeamSettings;
 use super::sheet::SheetRules;
 use super::siding::kind::Siding;
@@ -46,9 +49,18 @@ pub struct Job {
     pub extends: Option<String>,
     /// What the title block says.
     pub title: Title,
+    /// Revisions of the drawing, for the table of revisions on every sheet.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub revision: Vec<Revision>,
     /// Which house of a model is built.
     #[serde(skip_serializing_if = "Model::is_plain")]
     pub model: Model,
+    /// Lengths taped on site, by the names that `lapwright measure` gives them: `"front-1/foot-width" =
+    /// "24'-0 1/2\""`. The walls read from closed outlines and their openings are moved to them before anything
+    /// is laid out; the rest is as drawn. `--measured` reads them from the table that was filled in.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty", deserialize_with = "lengths")]
+    #[schemars(with = "BTreeMap<String, Length>")]
+    pub taped: BTreeMap<String, f64>,
     /// How the drawing is read.
     pub drawing: Reading,
     /// Layer names of each role, with `*` and `?`; a role named here replaces its default names.
@@ -84,6 +96,9 @@ pub struct Job {
     /// Movement joints of the building, which siding must not bridge, where none is drawn.
     #[serde(rename = "movement_joint", alias = "joint")]
     pub movement_joints: Vec<MovementJoint>,
+    /// Siding that hangs already.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub built: Vec<Built>,
     /// Parts of walls with another cladding.
     pub zone: Vec<Zone>,
     /// The day's weather.

@@ -60,6 +60,7 @@ fn elevation(e: &DrawnElevation) -> LaidElevation {
         name: e.name.clone(),
         to_source: e.to_source.as_coeffs(),
         grade: xys(&e.grade),
+        level_assumed: !e.level_drawn,
         walls: Vec::new(),
         zones: e.zones.iter().map(zone).collect(),
     }
@@ -93,6 +94,7 @@ fn wall(
     let mut out = LaidWall {
         id: wall.id.clone(),
         outline: xys(&wall.outline),
+        drawn: if wall.outline == as_drawn.outline { Vec::new() } else { xys(&as_drawn.outline) },
         way: wall.way,
         field: rings(&field.shapes),
         hidden: wall.hidden.iter().map(hidden).collect(),

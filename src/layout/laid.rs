@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::course::{LaidCourse, LaidRun};
+use super::kept::Kept;
 use super::piece::{Panel, Piece};
 use super::wall::{LaidElevation, LaidWall};
 use crate::job::stock::stock_of;
@@ -40,6 +41,9 @@ pub struct LaidHouse {
     /// The walls in the order they are sided.
     #[serde(default)]
     pub order: Vec<WallId>,
+    /// What is held of an earlier layout; left out where nothing is.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub kept: Option<Kept>,
     /// Stock panels, in cutting order.
     pub panels: Vec<Panel>,
     /// Trim, piece by piece.

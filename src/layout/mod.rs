@@ -5,6 +5,7 @@
 //! Heights and places are elevation inches: x from the elevation's leftmost wall point, y from the
 //! house's floor reference line.
 
+pub mod at_hand;
 pub mod backdrop;
 pub mod bound;
 pub mod breach;
@@ -15,6 +16,7 @@ mod finished;
 pub mod format;
 pub(crate) mod from_drawn;
 pub mod houses;
+pub mod kept;
 pub mod laid;
 pub mod piece;
 pub mod rule;

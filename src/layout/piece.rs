@@ -191,4 +191,7 @@ pub struct Panel {
     pub pieces: Vec<PieceMark>,
     /// Longest length left over.
     pub offcut: f64,
+    /// The part of it that lay on the site, from its left end, where the rest of it is gone.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at_hand: Option<[f64; 2]>,
 }

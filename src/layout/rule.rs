@@ -93,6 +93,10 @@ rules! {
     HemsClear,
     /// Cut edges are held: lugs in undersill trim and nowhere else, else it is told how.
     CutEdgesHeld,
+    /// What is held of an earlier layout is where that has it.
+    KeptPieces,
+    /// What is cut from what lies on the site is there, and what is built is told as it is.
+    StockAtHand,
     /// Cuts as listed make each piece out of its strip.
     PieceCuts,
     /// Channels close round every opening.

@@ -24,6 +24,9 @@ pub struct LaidElevation {
     pub to_source: [f64; 6],
     /// Finished grade, left to right.
     pub grade: Vec<Xy>,
+    /// No floor line is drawn: heights are counted from what is lowest.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub level_assumed: bool,
     /// Walls.
     pub walls: Vec<LaidWall>,
     /// Parts of its walls with another cladding.
@@ -63,8 +66,11 @@ pub struct LaidZone {
 pub struct LaidWall {
     /// Name.
     pub id: WallId,
-    /// As drawn.
+    /// As drawn, its foot as low as a first course hangs.
     pub outline: Vec<Xy>,
+    /// As drawn, where a first course hangs lower than that.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub drawn: Vec<Xy>,
     /// How it was found.
     pub way: WallWay,
     /// What panels may cover between pocket bottoms: outer rings and holes, even-odd.
@@ -222,6 +228,11 @@ pub struct LaidEdge {
 }
 
 impl LaidWall {
+    /// Its outline as drawn, whether a first course hangs below it or not.
+    pub fn drawn(&self) -> &[Xy] {
+        if self.drawn.is_empty() { &self.outline } else { &self.drawn }
+    }
+
     /// Of gross area, what gets no siding, square feet.
     pub fn bare_area(&self) -> f64 {
         let out_of_gross = [BareBy::BehindRoof, BareBy::StopsShort];

@@ -1,6 +1,8 @@
 //! The house as its elevations show it, each elevation in inches of its own: x to the right from
 //! its leftmost wall point, y up from the house's level line.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
 use super::account::LayerAccount;
@@ -30,6 +32,27 @@ pub struct House {
     pub accounts: Vec<LayerAccount>,
     /// By how much drawing noise put vertices off, inches; 0 in a clean drawing.
     pub roughness: f64,
+}
+
+impl House {
+    /// The house with other names of walls, openings and fixtures: each by the one it has; what is not
+    /// named keeps its own.
+    pub fn renamed(&self, names: &BTreeMap<String, String>) -> House {
+        let mut out = self.clone();
+        let named = |id: &str| names.get(id).cloned().unwrap_or_else(|| id.to_owned());
+        for w in out.elevations.iter_mut().flat_map(|e| &mut e.walls) {
+            w.id = named(&w.id).into();
+            w.openings.iter_mut().for_each(|o| o.id = named(&o.id).into());
+            w.obstacles.iter_mut().for_each(|o| o.id = named(&o.id).into());
+        }
+        for c in &mut out.corners {
+            c.sides.iter_mut().for_each(|s| s.wall = named(&s.wall).into());
+            if let Some((wall, side)) = c.id.split_once('/') {
+                c.id = format!("{}/{side}", named(wall)).into();
+            }
+        }
+        out
+    }
 }
 
 /// One face of the house.

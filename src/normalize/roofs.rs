@@ -133,6 +133,9 @@ fn is_like_roof(all: &[Cover], i: usize, upright: &[Rect]) -> bool {
         }
         None => false,
     };
+    if is_porch(all, i, upright) {
+        return true;
+    }
     if under.is_some_and(|u| overhangs(u) || (is_other(all, i) && reaches_out(foot, u, c, upright)))
     {
         return true;
@@ -143,6 +146,31 @@ fn is_like_roof(all: &[Cover], i: usize, upright: &[Rect]) -> bool {
         && top.1 - top.0 > LEAN
         && foot.1 - foot.0 > 0.9 * b.width()
         && under.is_some()
+}
+
+/// Whether an area slopes out at its foot past all siding of other patterns that it stands before: a porch's roof.
+fn is_porch(all: &[Cover], i: usize, upright: &[Rect]) -> bool {
+    let c = &all[i];
+    let b = c.frame;
+    let (Some(foot), Some(top)) = (level_extent(c, b.y0), level_extent(c, b.y1)) else {
+        return false;
+    };
+    let behind = |o: &&Cover| {
+        let beside = o.frame.x1.min(b.x1) - o.frame.x0.max(b.x0);
+        let near = o.frame.y0 < b.y1 + EAVE && o.frame.y1 > b.y0 - EAVE;
+        o.pattern.2 != c.pattern.2 && near && beside > 0.5 * o.frame.width().min(b.width())
+    };
+    let walls: Vec<Rect> = all.iter().filter(behind).map(|o| o.frame).collect();
+    let air = |x0: f64, x1: f64| {
+        let under = Rect::new(x0 + 1.0, b.y0 - 2.0 * EAVE, x1 - 1.0, b.y0 - 8.0);
+        x1 - x0 <= 2.0 || !upright.iter().any(|r| meets(*r, under))
+    };
+    let eave = |out: f64| (OVERHANG..=WIDEST).contains(&out);
+    let left = |w: &Rect| eave(w.x0 - foot.0) && air(foot.0, w.x0 - BOARD);
+    let right = |w: &Rect| eave(foot.1 - w.x1) && air(w.x1 + BOARD, foot.1);
+    let stands = walls.iter().any(|w| w.y0 < b.y0);
+    let slopes = (top.0 - foot.0 >= OVERHANG, foot.1 - top.1 >= OVERHANG);
+    stands && (slopes.0 && walls.iter().all(left) || slopes.1 && walls.iter().all(right))
 }
 
 /// Whether all that lies under a pattern, and nothing over it, is drawn at another spacing.

@@ -36,6 +36,10 @@ const SYSTEM: i32 = 3;
 /// A box so many times as high as the next is no wall, where walls are drawn as loose lines (common
 /// practice, no source).
 const ODD: f64 = 3.0;
+/// Lines of one opening lie this near to one another, of the highest one's height, and most that are looked at:
+/// of our own choosing, no source.
+const TOUCH: f64 = 1e-3;
+const MOST: usize = 4_000;
 /// Boxes nearer than this share of a wall's height stand in one view (common practice, no source).
 const NEAR: f64 = 0.4;
 
@@ -140,13 +144,18 @@ impl Sizes {
             standing(frames, high, greatest).into_iter().max_by(|a, b| high(a).total_cmp(&high(b)))
         };
         let things = |role: Role| {
-            let mut boxes: BTreeMap<(Option<usize>, usize), Rect> = BTreeMap::new();
-            for (i, s) in lines.strokes.iter().enumerate().filter(|(_, s)| s.role == Some(role)) {
-                let Some(b) = seen(s) else { continue };
-                let key = (s.group, if s.group.is_some() { 0 } else { i });
-                boxes.entry(key).and_modify(|r| *r = r.union(b)).or_insert(b);
+            let mut blocks: BTreeMap<usize, Rect> = BTreeMap::new();
+            let mut loose: Vec<Rect> = Vec::new();
+            for (s, b) in of_role(role).filter_map(|s| Some((s, seen(s)?))) {
+                match s.group {
+                    Some(g) => {
+                        blocks.entry(g).and_modify(|r| *r = r.union(b)).or_insert(b);
+                    }
+                    None => loose.push(b),
+                }
             }
-            boxes.values().map(high).filter(|h| *h > 0.0).collect::<Vec<f64>>()
+            let all = blocks.into_values().chain(whole(loose, high));
+            all.map(|b| high(&b)).filter(|h| *h > 0.0).collect::<Vec<f64>>()
         };
         let stated = lines.measured.iter().filter(|m| views.sees(m.middle) && m.drawn > 0.0);
         Sizes {
@@ -261,6 +270,15 @@ fn siding(lines: &Linework, views: &Views) -> Vec<(Rect, f64)> {
             Some((views.seen(b)?, spacing))
         })
         .collect()
+}
+
+/// Boxes round loose lines that lie in or on one another: a door's panel is none by itself.
+fn whole(loose: Vec<Rect>, high: fn(&Rect) -> f64) -> Vec<Rect> {
+    if loose.len() > MOST {
+        return loose;
+    }
+    let most = loose.iter().map(high).fold(0.0, f64::max);
+    clusters(loose, TOUCH * most)
 }
 
 /// Boxes round what stands together, by a height that `scale` takes of theirs.

@@ -1,6 +1,7 @@
 //! The files of a layout by their names: which writers make them, and in which order. What a feature
 //! leaves out is not in the lists; there is no stand-in for it.
 
+pub mod compare;
 #[cfg(any(feature = "pdf", feature = "png"))]
 mod drawn;
 pub mod file;
@@ -9,6 +10,7 @@ pub mod house;
 pub mod houses;
 pub mod making;
 pub mod marker;
+pub mod measures;
 pub mod names;
 pub mod overlay;
 pub mod paths;

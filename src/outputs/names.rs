@@ -4,7 +4,7 @@ use crate::clean::{Destination, clean};
 use crate::layout::Layout;
 
 /// Names that a layout or a check may write into a folder, whichever features were on.
-pub const FILE_NAMES: [&str; 15] = [
+pub const FILE_NAMES: [&str; 19] = [
     "layout.json",
     "overlay.dxf",
     "overlay.pdf",
@@ -20,6 +20,10 @@ pub const FILE_NAMES: [&str; 15] = [
     "review.html",
     "problems.svg",
     "check.txt",
+    "compare.json",
+    "compare.txt",
+    "compare.xlsx",
+    "compare.pdf",
 ];
 
 /// How the name of a zone's folder begins.

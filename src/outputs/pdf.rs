@@ -19,9 +19,9 @@ pub(super) fn sheets(
     Ok(vec![("sheets.pdf".to_owned(), bytes)])
 }
 
-/// The convention of layers as a page.
-pub(super) fn convention(page: &Sheet, svg: &str) -> Result<OutputFile, WriterFault> {
+/// One page by itself, called as it is.
+pub(super) fn page(page: &Sheet, svg: &str) -> Result<OutputFile, WriterFault> {
     let svgs = [svg.to_owned()];
     let bytes = pdf::document(std::slice::from_ref(page), &svgs, &page.title, "")?;
-    Ok(("convention.pdf".to_owned(), bytes))
+    Ok((format!("{}.pdf", page.name), bytes))
 }

@@ -14,24 +14,25 @@ use crate::write::{svg, template};
 
 type Peer = fn(&Sheet, &str) -> Result<OutputFile, WriterFault>;
 
-/// The writers of the convention, in the order of their files.
+/// The writers of a page, in the order of their files.
 const PEERS: &[Peer] = &[
-    |_, svg| Ok(("convention.svg".to_owned(), svg.as_bytes().to_vec())),
+    |page, svg| Ok((format!("{}.svg", page.name), svg.as_bytes().to_vec())),
     #[cfg(feature = "pdf")]
-    pdf::convention,
+    pdf::page,
 ];
 
-/// An empty drawing with the agreed layers, the convention as a page, the office's file with what it answers once, a job
+/// An empty drawing with the agreed layers, the convention and a quick start as pages, the office's file with what it answers once, a job
 /// that extends it, and a job file with every setting explained.
 ///
 /// # Errors
 /// `write-failed` when the page cannot be turned into a PDF.
 pub fn files() -> Result<Vec<OutputFile>, Refusal> {
-    let page = annotate::convention();
-    let text = svg::document(&page);
     let mut out = vec![("template.dxf".to_owned(), template::dxf(&AGREED_LAYERS))];
-    for peer in PEERS {
-        out.push(peer(&page, &text).map_err(write_failed)?);
+    for page in [annotate::convention(), annotate::quick_start()] {
+        let text = svg::document(&page);
+        for peer in PEERS {
+            out.push(peer(&page, &text).map_err(write_failed)?);
+        }
     }
     out.push((office::OFFICE.to_owned(), office::office().into_bytes()));
     out.push((office::HOUSE.to_owned(), office::house().into_bytes()));

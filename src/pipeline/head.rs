@@ -1,6 +1,7 @@
 //! The head of the flow: from bytes to a house, the only part that can fail.
 
 use super::letters;
+use super::measures;
 use super::pages::limits;
 use crate::finding::files::{FileFinding, OverlayReason};
 use crate::finding::{Finding, Findings, Refusal};
@@ -86,6 +87,8 @@ fn house_of(
     *kept = read::drawing(bytes.as_ref(), name, &limits(job), findings)?;
     drop(bytes);
     *lines = upright(kept, job, findings)?;
+    to_taped(lines, job, findings)?;
+    normalize::settle(lines, job, findings);
     let house = extract::house(lines, job, findings)?;
     letters::tell(name, job, (lines, &house), findings);
     findings.refuse_on_error()?;
@@ -102,10 +105,13 @@ pub(super) fn lines_of(
     findings: &mut Findings,
 ) -> Result<Linework, Refusal> {
     job.validate()?;
-    upright(drawing, job, findings)
+    let mut lines = upright(drawing, job, findings)?;
+    to_taped(&mut lines, job, findings)?;
+    normalize::settle(&mut lines, job, findings);
+    Ok(lines)
 }
 
-/// Lines of the drawing, on the grid, views brought to one scale and those set upright that the job says are
+/// Lines of the drawing, not yet on the grid, views brought to one scale and those set upright that the job says are
 /// not.
 fn upright(kept: &Drawing, job: &Job, findings: &mut Findings) -> Result<Linework, Refusal> {
     let mut lines = normalize::in_inches(kept, job, findings)?;
@@ -127,8 +133,19 @@ fn upright(kept: &Drawing, job: &Job, findings: &mut Findings) -> Result<Linewor
         let axis = extract::mirror_axis(&lines);
         normalize::mirrored(&mut lines, axis, findings);
     }
-    normalize::settle(&mut lines, job, findings);
     Ok(lines)
+}
+
+/// Lines moved to what was taped, where anything was: which length is which is known of the house as drawn.
+fn to_taped(lines: &mut Linework, job: &Job, findings: &mut Findings) -> Result<(), Refusal> {
+    if job.taped.is_empty() {
+        return Ok(());
+    }
+    let mut trial = lines.clone();
+    normalize::settle(&mut trial, job, &mut Findings::default());
+    let house = extract::house(&trial, job, &mut Findings::default())?;
+    measures::to_taped(lines, &house, &job.taped, findings);
+    findings.refuse_on_error()
 }
 
 /// What an update of a PDF at its end needs to know of it; none of another source.

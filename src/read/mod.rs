@@ -8,7 +8,9 @@ pub mod limits;
 #[cfg(feature = "pdf-in")]
 mod pdf_in;
 mod pens;
+pub mod stock_csv;
 mod svg_in;
+pub mod ticks_json;
 mod wide;
 
 pub use limits::Limits;

@@ -14,6 +14,7 @@
 //! greedily, then ruins and recreates. Both answer the same problem in the same form.
 
 mod answer;
+pub mod at_hand;
 mod cartons;
 pub mod certificate;
 mod conflicts;

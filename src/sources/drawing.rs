@@ -38,6 +38,8 @@ facts! {
         TextSizes: "heights of letters from 3/32, 1/8, 3/16 and 1/4 in, few of them on one sheet", [CadStandard], "", Memory;
         Contrast: "letters 4.5 to 1 and lines 3 to 1 against what they stand on", [WebContrast], "1.4.3, 1.4.11", Memory;
         DimensionTicks: "dimensions with oblique ticks, read from below or the right", [CadStandard], "", Memory;
+        RevisionLetters: "letters of revisions leave out I, O, Q, S, X and Z", [RevisionStandard], "", Memory;
+        RevisionClouds: "a cloud round what is revised, a triangle with the letter beside it", [], "", Practice;
         SlopeTriangle: "a slope is drawn as a triangle with a run of 12", [], "", Practice;
     }
 }

@@ -61,6 +61,7 @@ published! {
     CadStandard: "US National CAD Standard", "";
     DxfReference: "DXF reference", "";
     IsoLines: "ISO 128", "";
+    RevisionStandard: "ASME Y14.35", "";
     IsoScales: "ISO 5455", "";
     IsoPaper: "ISO 216", "";
     IsoLettering: "ISO 3098", "";

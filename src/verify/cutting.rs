@@ -89,13 +89,15 @@ fn cut_pieces(rule: &mut Cases, layout: &LaidHouse, panel: &Panel, cuts: &[Piece
 /// The longest length that nothing is cut from.
 fn offcut(rule: &mut Cases, layout: &LaidHouse, panel: &Panel, cuts: &[PieceOn]) {
     let kerf = layout.job.seams.kerf;
-    let mut at: f64 = 0.0;
+    // Of an offcut that lay on the site, the rest is gone.
+    let [mut at, end] = panel.at_hand.unwrap_or([0.0, panel.stock]);
+    let begins = at;
     let mut free: f64 = 0.0;
     for p in cuts.iter().map(|on| on.piece) {
-        free = free.max(p.start - at - if p.start > SAME { kerf } else { 0.0 });
+        free = free.max(p.start - at - if p.start > begins + SAME { kerf } else { 0.0 });
         at = at.max(p.end + kerf);
     }
-    free = free.max(panel.stock - at).max(0.0);
+    free = free.max(end - at).max(0.0);
     rule.case(same(panel.offcut, free), || {
         let place = cuts.first().and_then(PieceOn::middle);
         let v = found(named::panel(&panel.id), PanelBreach::Offcut).at(place);

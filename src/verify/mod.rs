@@ -4,6 +4,7 @@
 
 mod along;
 mod area;
+mod at_hand;
 mod bare_wall;
 mod bound;
 mod certificate;
@@ -27,6 +28,7 @@ mod halves;
 mod heights;
 mod hems;
 mod joints;
+mod kept;
 mod mixed;
 mod named;
 mod narrow;
@@ -99,6 +101,8 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.push(hems::check(layout));
     rules.push(cut_edges::check(layout, &at));
     rules.push(cuts::check(layout));
+    rules.extend(kept::check(layout));
+    rules.extend(at_hand::check(layout));
     rules.extend(opening_trim::check(layout, &at));
     rules.push(trim_sides::check(layout));
     let mut face = rule::Cases::new(Rule::FaceBoards);

@@ -27,11 +27,25 @@ Examples:
   lapwright layout lots --out houses
   lapwright layout plan-1.dxf plan-2.dxf --job office.toml --out houses
   lapwright layout - < house.dxf";
+/// Under the help of `compare`.
+pub const COMPARE: &str = "\
+Examples:
+  lapwright compare house-layout house-b.dxf --job house.toml --out house-b-changes
+  lapwright compare house-layout house-b-layout --prices prices.csv
+  lapwright compare house-a.dxf house-b.dxf --format json > changes.json
+
+Walls, openings and fixtures are matched by place and shape. A drawing that was moved on
+its sheet or drawn the other hand is the same house.";
 /// Under the help of `check`.
 pub const CHECK: &str = "\
 Example:
   lapwright check house.dxf --job house.toml --out house-check
   lapwright check house.dxf --job house.toml --settings";
+/// Under the help of `measure`.
+pub const MEASURE: &str = "\
+Examples:
+  lapwright measure house.dxf --job house.toml
+  lapwright layout house.dxf --job house.toml --measured house-measure/measured.csv";
 /// Under the help of `start`.
 pub const START: &str = "\
 Example:

@@ -307,6 +307,9 @@ pub const SHEET: Said = said("sheet", "hoja");
 pub fn sheet_of(lang: Language, number: usize, count: usize) -> String {
     say!(lang, "{} of {}", "{} de {}", number, count)
 }
+/// Columns of the table of revisions.
+pub const REVISION_HEADS: [Said; 3] =
+    [said("rev.", "rev."), said("date", "fecha"), said("what changed", "qué cambió")];
 /// What the document is.
 pub const SIDING_LAYOUT: Said = said("siding layout", "plano de siding");
 /// Field of the title block.

@@ -10,6 +10,7 @@ use crate::job::schema::{self};
 use crate::layout::Layout;
 use crate::layout::ticks::Ticks;
 use crate::layout::verified::{Verdict, Verify};
+use crate::model::change::Comparison;
 use crate::model::takeoff::{PartShare, Takeoff};
 
 /// The layout as `lapwright-layout/2`, two blanks of indent, a line end at the end. Every figure to its
@@ -81,6 +82,20 @@ pub fn shares(verify: &Verify, rows: &[PartShare]) -> Vec<u8> {
     let mut value = serde_json::to_value(rows).unwrap_or_default();
     round(&mut value);
     under_bar(verify, value)
+}
+
+/// `compare.json`: what a revision changes.
+pub fn comparison(comparison: &Comparison) -> Vec<u8> {
+    let mut value = serde_json::to_value(comparison).unwrap_or_default();
+    round(&mut value);
+    pretty(&value)
+}
+
+/// JSON Schema of what `compare` writes.
+pub fn compare_schema() -> Vec<u8> {
+    let generator = SchemaSettings::draft2020_12().for_serialize().into_generator();
+    let schema = serde_json::to_value(generator.into_root_schema_for::<Comparison>());
+    pretty(&schema.unwrap_or_default())
 }
 
 /// JSON Schema of the job file, as it is read.

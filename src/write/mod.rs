@@ -2,6 +2,7 @@
 //! file.
 
 pub mod alarm;
+pub mod compare;
 mod corners;
 pub mod csv;
 pub mod csv_bar;
@@ -14,6 +15,7 @@ pub mod json;
 mod json_format;
 pub mod layers;
 pub mod making;
+pub mod measures;
 pub mod overlay;
 #[cfg(feature = "page")]
 pub mod page;

@@ -25,6 +25,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         super::corners::text(layout),
         zones(layout),
         panels(layout),
+        held(layout),
         titled("TAKEOFF", &terminal_table(takeoff, layout.job.sheet.lengths)),
         basis_of_quantities(layout, takeoff),
         comparison(layout, takeoff),
@@ -41,6 +42,14 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
     ];
     parts.iter().filter(|p| !p.is_empty()).map(|p| p.trim_end()).collect::<Vec<_>>().join("\n\n")
         + "\n"
+}
+
+/// What is held of an earlier layout; nothing where nothing is.
+fn held(layout: &Layout) -> String {
+    let Some(kept) = &layout.kept else { return String::new() };
+    let told = wording::kept::told(kept, layout.panels.len());
+    let lines: Vec<String> = told.iter().map(|t| terminal(t)).collect();
+    titled(wording::kept::TITLE, &bullets(lines.iter().map(String::as_str)))
 }
 
 /// What was read and assumed.

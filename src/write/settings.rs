@@ -20,8 +20,10 @@ pub(super) struct Setting {
 
 /// Every setting that a figure may hang on; title, views and layers are told elsewhere.
 pub(super) fn settings(job: &Job) -> Vec<Setting> {
-    const ELSEWHERE: [&str; 12] = [
+    const ELSEWHERE: [&str; 14] = [
         "title",
+        "revision",
+        "built",
         "layers",
         "elevation",
         "return",

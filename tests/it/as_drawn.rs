@@ -32,7 +32,7 @@ pub(crate) fn hatch_of(rings: &[Vec<(f64, f64)>], pitch: f64, level: f64) -> Str
     out + "75\n0\n76\n0\n52\n0\n41\n1\n77\n0\n78\n1\n" + &family
 }
 
-fn line(layer: &str, (x0, y0): (f64, f64), (x1, y1): (f64, f64)) -> String {
+pub(crate) fn line(layer: &str, (x0, y0): (f64, f64), (x1, y1): (f64, f64)) -> String {
     format!("0\nLINE\n8\n{layer}\n10\n{x0}\n20\n{y0}\n11\n{x1}\n21\n{y1}\n")
 }
 

@@ -5,8 +5,10 @@ use std::collections::BTreeSet;
 
 use lapwright::job::{WaitingLimit, file as job_file};
 use lapwright::layout::Layout;
+use lapwright::layout::at_hand::{AtHand, BuiltSoFar, FactoryEnd};
 use lapwright::layout::course::LaidRun;
-use lapwright::layout::piece::{EndCut, Piece};
+use lapwright::layout::kept::{Kept, KeptPiece};
+use lapwright::layout::piece::{EndCut, Panel, Piece};
 use lapwright::layout::rule::Rule;
 use lapwright::layout::wall::{LaidEdge, LaidWall};
 use lapwright::model::half::Half;
@@ -44,6 +46,39 @@ fn run(l: &mut Layout, keep: impl Fn(&LaidRun) -> bool) -> &mut LaidRun {
     let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
     let mut runs = walls.flat_map(|w| &mut w.courses).flat_map(|c| &mut c.runs);
     runs.find(|r| keep(r)).unwrap()
+}
+
+/// Holds the first piece as it is, and then the change.
+fn held(l: &mut Layout, change: impl Fn(&mut KeptPiece)) {
+    let w = &l.elevations[0].walls[0];
+    let (c, p) = (&w.courses[0], &w.courses[0].runs[0].pieces[0]);
+    let mut piece = KeptPiece {
+        mark: p.mark.clone(),
+        wall: w.id.clone(),
+        panel: p.panel.clone(),
+        cut: [p.start, p.end],
+        x: [p.x0, p.x1],
+        bottom: c.bottom,
+    };
+    change(&mut piece);
+    l.laid.kept = Some(Kept { pieces: vec![piece], panels: 1, ..Kept::default() });
+}
+
+/// The first panel is an offcut that lies on the site, the others are to be ordered; and then the change.
+fn on_site(l: &mut Layout, change: impl Fn(&mut Panel, &mut BuiltSoFar)) {
+    let stock = vec![AtHand { length: l.panels[0].stock, count: 1, end: FactoryEnd::None }];
+    let more = l.panels.len() - 1;
+    let mut built = BuiltSoFar {
+        more,
+        order: more,
+        offcuts_used: 1,
+        stock: Some(stock),
+        ..BuiltSoFar::default()
+    };
+    let panel = &mut l.laid.panels[0];
+    panel.at_hand = Some([0.0, panel.stock]);
+    change(panel, &mut built);
+    l.laid.kept = Some(Kept { built: Some(built), ..Kept::default() });
 }
 
 fn gone(l: &mut Layout, kind: TrimKind) {
@@ -399,7 +434,21 @@ const STOCKED: [(&str, Rule, Break); 7] = [
 ];
 
 /// Faults of the plan that a crew follows.
-const PLAN: [(&str, Rule, Break); 8] = [
+const PLAN: [(&str, Rule, Break); 14] = [
+    ("an offcut that does not lie on the site", Rule::StockAtHand, |l| {
+        on_site(l, |_, b| b.stock = Some(Vec::new()))
+    }),
+    ("a piece beyond the offcut it is cut from", Rule::StockAtHand, |l| {
+        on_site(l, |p, _| p.at_hand = Some([0.0, 1.0]))
+    }),
+    ("fewer panels to order than are missing", Rule::StockAtHand, |l| {
+        on_site(l, |_, b| b.order -= 1)
+    }),
+    ("a held piece hung elsewhere", Rule::KeptPieces, |l| held(l, |k| k.x[0] += 1.0)),
+    ("a held piece cut from another panel", Rule::KeptPieces, |l| {
+        held(l, |k| k.panel = "P99".into())
+    }),
+    ("a held piece that hangs nowhere", Rule::KeptPieces, |l| held(l, |k| k.mark = "gone".into())),
     ("more offcuts than the job lets wait", Rule::OffcutsWaiting, |l| {
         l.job.seams.waiting = WaitingLimit::at_most(2)
     }),

@@ -30,6 +30,7 @@ const FLOORS: [(&str, u8); 37] = [
     ("trim", 4),
     ("verify", 4),
     ("takeoff", 4),
+    ("compare", 4),
     ("work", 4),
     ("layout", 3),
     ("job", 3),

@@ -1,9 +1,10 @@
 //! Patterns beside siding that look like it: roofs, brick at the foot, and what stands in siding as a measure of
 //! the unit. Lengths are inches; areas are reckoned by hand beside each drawing.
 
+use lapwright::model::house::OpeningKind;
 use lapwright::units::Unit;
 
-use crate::as_drawn::{file, hatch, hatch_of, laid, nets, unit};
+use crate::as_drawn::{file, hatch, hatch_of, laid, line, nets, unit};
 use crate::drawn_siding::{Line, courses, dxf, lines_of, patches, ring};
 use crate::support::rect;
 
@@ -40,6 +41,78 @@ fn a_porch_roof_flush_with_its_wall_is_one_where_another_like_it_stands_between_
     };
     let net = sum(&[view(0.0, 40.0), view(1000.0, 1000.0)]);
     assert_eq!(net, 2.0 * 200.0 * (96.0 + 70.0));
+}
+
+#[test]
+fn a_porch_roof_that_slopes_out_past_its_wall_is_a_roof() {
+    // A wall of 200 by 200 with lines 7 apart, left free from 94 to 126 up to 120 from its left end. There a porch
+    // roof with lines 4 1/2 apart: its foot begins 16 before the wall, its head 6 before it.
+    let wall = [
+        (0.0, 0.0),
+        (200.0, 0.0),
+        (200.0, 200.0),
+        (0.0, 200.0),
+        (0.0, 126.0),
+        (120.0, 126.0),
+        (120.0, 94.0),
+        (0.0, 94.0),
+    ];
+    let porch = [(-16.0, 100.0), (120.0, 100.0), (110.0, 124.0), (-6.0, 124.0)];
+    let drawn = [hatch(&wall, 7.0, 0.0), hatch(&porch, 4.5, 100.0)];
+    assert_eq!(nets(&laid(&drawn)), [200.0 * 200.0 - 120.0 * 32.0]);
+}
+
+#[test]
+fn a_band_that_fits_between_two_courses_parts_them() {
+    // Courses 8 apart from 5.6 on; a band from 110 to 117.5 stands between those at 109.6 and 117.6.
+    let mut lines = courses("one", (5.6, 216.0, 8.0), |_| (0.0, 200.0), &[]);
+    lines.extend(ring("two", [0.0, 0.0, 200.0, 216.0]));
+    lines.extend(ring("two", [0.0, 110.0, 200.0, 117.5]));
+    let (found, _) = lines_of(dxf(&lines).as_bytes());
+    let areas: Vec<f64> = patches(&found).iter().map(|p| p.1).collect();
+    assert_eq!(areas.len(), 2, "{areas:?}");
+    assert!((areas.iter().sum::<f64>() - 200.0 * 208.5).abs() < 1.0, "{areas:?}");
+}
+
+#[test]
+fn a_doors_panel_is_no_door_that_speaks_for_a_unit() {
+    // Lines 5 in apart over 240 by 220 in, drawn in centimeters, the header says inches. A door of 36 by 82 in out
+    // of loose lines: 208 units; its panel of 33 in is 84 units, as high as a door in inches.
+    let k = Unit::Cm.inches();
+    let mut drawn: Vec<String> = Vec::new();
+    let mut put = |layer: &str, a: (f64, f64), b: (f64, f64)| {
+        drawn.push(line(layer, (a.0 / k, a.1 / k), (b.0 / k, b.1 / k)));
+    };
+    (1..44).for_each(|n| put("0", (0.0, 5.0 * f64::from(n)), (240.0, 5.0 * f64::from(n))));
+    for [x0, y0, x1, y1] in [[60.0, 0.0, 96.0, 82.0], [66.0, 6.0, 90.0, 39.0]] {
+        for (_, a, b) in ring("A-DOOR", [x0, y0, x1, y1]) {
+            put("A-DOOR", a, b);
+        }
+    }
+    put("A-DOOR", (60.0, 39.0), (96.0, 39.0));
+    assert_eq!(unit(&file(Some(1), "", &drawn)), Some(Unit::Cm));
+}
+
+#[test]
+fn a_wide_door_parted_into_lights_is_no_overhead_door() {
+    // A door of 120 by 84 in a wall of 300 by 120: as one leaf, in three lights of 40, and with an overhead door's
+    // joints across them.
+    let closed = |layer: &str, [x0, y0, x1, y1]: [f64; 4]| {
+        let at = [(x0, y0), (x1, y0), (x1, y1), (x0, y1)];
+        let points = at.map(|(x, y)| format!("0\nVERTEX\n8\n{layer}\n10\n{x}\n20\n{y}\n"));
+        format!("0\nPOLYLINE\n8\n{layer}\n66\n1\n70\n1\n{}0\nSEQEND\n", points.concat())
+    };
+    let wall = closed("A-WALL-OTLN", [0.0, 0.0, 300.0, 120.0]);
+    let leaf = closed("A-DOOR", [60.0, 0.0, 180.0, 84.0]);
+    let mullions = [100.0, 140.0].map(|x| line("A-DOOR", (x, 2.0), (x, 82.0))).concat();
+    let joints = [21.0, 42.0, 63.0].map(|y| line("A-DOOR", (60.0, y), (180.0, y))).concat();
+    let kind = |more: &str| {
+        let layout = laid(&[wall.clone(), leaf.clone(), more.to_owned()]);
+        layout.elevations[0].walls[0].openings[0].kind
+    };
+    assert_eq!(kind(""), OpeningKind::OverheadDoor);
+    assert_eq!(kind(&mullions), OpeningKind::Door);
+    assert_eq!(kind(&(mullions + &joints)), OpeningKind::OverheadDoor);
 }
 
 #[test]

@@ -34,6 +34,17 @@ fn wall() -> String {
     dxf(&[(WALL, &rect(0.0, 0.0, 240.0, 96.0))])
 }
 
+/// The wall for a command's folder.
+fn drawing() -> &'static str {
+    Box::leak(wall().into_boxed_str())
+}
+
+/// A layout of the wall, as its file has it.
+fn earlier() -> &'static str {
+    let layout = crate::support::lay(wall().as_bytes(), &crate::support::inches());
+    Box::leak(String::from_utf8(lapwright::write::json::layout(&layout)).unwrap().into_boxed_str())
+}
+
 /// The wall with more entities.
 fn with(entities: &str) -> String {
     wall().replace("0\nENDSEC\n", &format!("{entities}0\nENDSEC\n"))
@@ -168,6 +179,19 @@ fn of_files(code: &str) -> Option<Input> {
     };
     let limits = Limits { points: 3, ..Limits::default() };
     Some(match code {
+        "measured-unreadable" => command(
+            &["check", "a.dxf", "--measured", "m.csv"],
+            &[("a.dxf", ""), ("m.csv", "measure,taped\nfront-1/foot-width,long\n")],
+        ),
+        "measure-unknown" | "taped-taken" | "taped-contradicts" => {
+            let front = text("A-ELEV-IDEN", (90.0, -20.0), "FRONT ELEVATION");
+            let said = match code {
+                "measure-unknown" => "\"rear-1/foot-width\" = 9\n",
+                "taped-taken" => "\"front-1/foot-width\" = 241\n",
+                _ => "\"front-1/foot-width\" = 240\n\"front-1/top-width\" = 240\n\"front-1/right-lean\" = 1\n",
+            };
+            drawn(&with(&front), &format!("{INCH}[taped]\n{said}"))
+        }
         "job-no-drawing" => command(&["layout", "a.toml"], &[("a.toml", "[product]\n")]),
         "houses-alike" => {
             command(&["layout", "a.dxf", "a.svg", "--out", "o"], &[("a.dxf", ""), ("a.svg", "")])
@@ -264,6 +288,24 @@ fn of_files(code: &str) -> Option<Input> {
         "job-value" => drawn(&wall(), "[product]\ncarton = 0\n"),
         "write-failed" => Input::NoneKnown,
         "known-unreadable" => command(&["check", "d.dxf", "--known", "16 feet"], &[]),
+        "no-layout-folder" => command(&["compare", ".", "house.dxf"], &[]),
+        "layout-not-kept" => command(
+            &["layout", "d.dxf", "--job", "j.toml", "--out", "o"],
+            &[("d.dxf", drawing()), ("j.toml", "[[built]]\nwall = \"elevation-1\"\n")],
+        ),
+        "stock-unreadable" => command(
+            &["layout", "d.dxf", "--keep", ".", "--stock", "s.csv", "--out", "o"],
+            &[("d.dxf", drawing()), ("layout.json", earlier()), ("s.csv", "length\n")],
+        ),
+        "ticks-unreadable" => command(
+            &["layout", "d.dxf", "--job", "j.toml", "--keep", ".", "--out", "o"],
+            &[
+                ("d.dxf", drawing()),
+                ("layout.json", earlier()),
+                ("j.toml", "[[built]]\nticks = \"t.json\"\n"),
+                ("t.json", "{}"),
+            ],
+        ),
         "file-unreadable" => command(&["check", "no-such.dxf"], &[]),
         "out-failed" => Input::FullDevice,
         "out-refused" => command(&["template", "."], &[("job.toml", "# mine")]),

@@ -13,8 +13,19 @@ use super::Dice;
 use super::drawing::Drawn;
 
 /// Keys that name a drawing's own things, or stand in tables that are written below.
-const OWN: [&str; 9] =
-    ["title", "layers", "elevation", "return", "angled", "band", "movement_joint", "zone", "stock"];
+const OWN: [&str; 11] = [
+    "title",
+    "revision",
+    "built",
+    "layers",
+    "elevation",
+    "return",
+    "angled",
+    "band",
+    "movement_joint",
+    "zone",
+    "stock",
+];
 /// Keys whose texts are drawn from what is known of them, or that say nothing of what is laid.
 const APART: [&str; 7] = [
     "drawing.unit",

@@ -11,6 +11,7 @@ pub(super) mod labels;
 pub(super) mod marks;
 mod openings;
 mod restricted;
+mod revised;
 mod slopes;
 mod trims;
 pub(super) mod view;
@@ -101,11 +102,18 @@ fn shapes(c: &mut Canvas, s: &Shown, view: &View) {
     failed::circles(c, s.on, view);
     ground::ground(c, s.elevation, view);
     trims::lines(c, s.on, view);
+    if s.shows != Shows::Trim {
+        revised::clouds(c, s.on, view);
+    }
 }
 
 /// Dimensions, names and marks.
 fn words(c: &mut Canvas, s: &Shown, view: &View) -> LeftOff {
     let (e, on) = (s.elevation, s.on);
+    let revised = match s.shows {
+        Shows::Trim => 0,
+        shows => revised::marks(c, on, view, shows != Shows::Overview),
+    };
     if s.shows == Shows::Trim {
         let (marks, crowded) = trims::marks(c, on, e, view);
         return LeftOff { marks, names: 0, crowded };
@@ -119,14 +127,14 @@ fn words(c: &mut Canvas, s: &Shown, view: &View) -> LeftOff {
         dims::upright(c, e, view);
     }
     slopes::slopes(c, e, view);
-    let mut left = LeftOff::default();
+    let mut left = LeftOff { marks: revised, ..LeftOff::default() };
     if s.shows == Shows::Overview {
         failed::numbers(c, on, view);
         marks::names(c, e, view);
         ground::bare(c, e, s.behind, view);
     } else {
         left.names = failed::marks(c, on, view);
-        left.marks = breaks::marks(c, on, e, view) + marks::marks(c, e, view);
+        left.marks += breaks::marks(c, on, e, view) + marks::marks(c, e, view);
         if s.shows == Shows::Pieces {
             let (marks, crowded) = trims::marks(c, on, e, view);
             left.marks += marks;
@@ -157,6 +165,9 @@ pub(super) fn footnotes(layout: &Layout, e: &LaidElevation, on: &AtElevation) ->
     let mut out = vec![say.sentence(legend::RIP)];
     if layout.job.siding().receivers.has_pockets() && restricted::places_of(on).next().is_some() {
         out.push(say.sentence(crate::wording::restricted::LEGEND));
+    }
+    if !on.revised.is_empty() {
+        out.push(crate::wording::compare::CLOUDS.to_owned());
     }
     if !on.failed.is_empty() {
         out.push(say.sentence(legend::FAILED));

@@ -27,8 +27,9 @@ const COMMON: &str = "houses-layout";
 
 /// Lays all houses out; the exit code is the worst of theirs.
 pub(super) fn run(a: &Layout, houses: &[House]) -> ExitCode {
-    if a.compare_waiting {
-        let option = "--compare-waiting".to_owned();
+    let alone = [("--compare-waiting", a.compare_waiting), ("--measured", a.measured.is_some())];
+    if let Some((option, _)) = alone.into_iter().find(|o| o.1) {
+        let option = option.to_owned();
         return refused_usage(&Refusal::new(FileFinding::OneHouseAlone { option }));
     }
     if a.list {

@@ -201,7 +201,13 @@ fn made(a: &Layout, by: &Path, (drawing, job): (PathBuf, Option<PathBuf>), alone
     let name = by.file_stem().map_or_else(String::new, |s| s.to_string_lossy().into_owned());
     let own = a.out.as_ref().map(|out| if alone { out.clone() } else { out.join(&name) });
     let place = place::of(by, own.as_deref());
-    let reading = Reading { drawing, job, known: a.known.clone(), page: a.page.clone() };
+    let reading = Reading {
+        drawing,
+        job,
+        known: a.known.clone(),
+        page: a.page.clone(),
+        measured: a.measured.clone(),
+    };
     House { name, reading, place, fault: None }
 }
 

@@ -1,8 +1,8 @@
 //! Openings that stand on a band, hang under it or stand across it: siding then stops at both as at one
 //! gap, which is parted into the board and what is drawn on it.
 
-use super::ink::Ink;
 use super::together::BOARD;
+use crate::extract::ink::Ink;
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::vocabulary::{Point, Rect};

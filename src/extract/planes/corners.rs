@@ -1,7 +1,7 @@
 //! Which upright sides of a plane are no corners: what is not its end is cut against something.
 
 use super::ends::END;
-use super::ink::Ink;
+use crate::extract::ink::Ink;
 use crate::geom::polygon::{Polygon, bounds, sides};
 use crate::geom::tol::{LEVEL, plumb};
 use crate::geom::vocabulary::Point;

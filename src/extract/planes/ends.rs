@@ -1,8 +1,8 @@
 //! The ends of a plane: what is drawn short of the line it ends in, for a corner board, the casing of a
 //! window at the corner or the foot of a post, is part of the wall.
 
-use super::ink::Ink;
 use super::whole::{DETAIL, POST, Plane};
+use crate::extract::ink::Ink;
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::tol::{LEVEL, plumb};

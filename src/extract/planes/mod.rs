@@ -5,17 +5,16 @@ mod cells;
 mod columns;
 mod corners;
 mod ends;
-mod ink;
 mod lines;
 mod meetings;
 mod straight;
 mod together;
 mod whole;
 
-use self::ink::Ink;
 use self::lines::Lines;
 use self::together::{Doubts, planes};
 use super::frame::ViewFrame;
+use super::ink::Ink;
 use super::limits::MOST_TOLD;
 use super::openings::openings;
 use super::outline::{Outline, Trimmings};

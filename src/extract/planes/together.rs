@@ -5,8 +5,8 @@
 use std::collections::BTreeSet;
 
 use super::columns::{Column, beside};
-use super::ink::Ink;
 use super::meetings::{self, Stretch};
+use crate::extract::ink::Ink;
 use crate::extract::patch::Patch;
 use crate::geom::vocabulary::{Point, Rect};
 

@@ -1,11 +1,11 @@
 //! One plane wall out of its patches: the outline round them with the gaps between them filled, and what
 //! each gap is.
 
-use super::ink::Ink;
 use super::lines::Lines;
 use super::straight::straight;
 use super::together::BOARD;
 use super::{banded, cells};
+use crate::extract::ink::Ink;
 use crate::extract::openings::LEAST;
 use crate::extract::ways::recess::{FoundOpening, by_size};
 use crate::geom::boolean::{difference, intersection, union_all};
@@ -13,7 +13,7 @@ use crate::geom::gaps::{beside, over};
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::tol::{LEVEL, snap};
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::house::DrawnOpening;
+use crate::model::house::{DrawnOpening, OpeningKind};
 use crate::origin::Origin;
 
 /// Gaps thinner than this are the pen's, inches.
@@ -61,9 +61,14 @@ pub(super) struct Plane {
 
 impl Plane {
     /// Adds openings that only their holes show.
-    fn take_unnamed(&mut self, found: &[Polygon], siding: &[Polygon], origin: &Origin) {
+    fn take_unnamed(
+        &mut self,
+        found: &[Polygon],
+        (siding, ink): (&[Polygon], &Ink),
+        origin: &Origin,
+    ) {
         self.unnamed.extend(found.iter().map(|p| p.bounds().center()));
-        self.openings.extend(found.iter().map(|p| unnamed(p, siding, origin)));
+        self.openings.extend(found.iter().map(|p| unnamed(p, (siding, ink), origin)));
     }
 }
 
@@ -84,10 +89,10 @@ pub(super) fn plane(
     out.openings = in_lines(cells::openings(&siding, &open, drawn), &siding);
     let gaps = difference(&open, &cells::shapes(&out.openings));
     let (banded, rest) = banded::openings(gaps, &siding, ink);
-    out.take_unnamed(&banded, &siding, origin);
+    out.take_unnamed(&banded, (&siding, ink), origin);
     let aside = difference(&rest, &between.over);
     let (across, stacked) = straddling(intersection(&rest, &between.over), &between.beside);
-    out.take_unnamed(&across, &siding, origin);
+    out.take_unnamed(&across, (&siding, ink), origin);
     for p in stacked {
         let b = p.bounds();
         let hole = is_hole(&p, &between.beside);
@@ -95,7 +100,7 @@ pub(super) fn plane(
             out.boards.push(p);
         } else if hole && p.area() >= LEAST && b.width().min(b.height()) >= NARROW && is_square(&p)
         {
-            out.take_unnamed(&[p], &siding, origin);
+            out.take_unnamed(&[p], (&siding, ink), origin);
         } else if (hole && p.area() < LEAST) || (!hole && is_behind_post(&p)) {
             siding.push(p);
             out.cleaned += 1;
@@ -111,7 +116,7 @@ pub(super) fn plane(
         if b.width() <= BOARD && b.height() >= LONG && p.area() > 0.8 * b.area() {
             out.boards.push(p);
         } else if is_notch(&p, frame) || is_glazed(&p, frame, ink) {
-            out.openings.push(unnamed(&p, &siding, origin));
+            out.openings.push(unnamed(&p, (&siding, ink), origin));
         }
     }
     out.openings = as_one(std::mem::take(&mut out.openings));
@@ -267,11 +272,15 @@ fn as_one(openings: Vec<DrawnOpening>) -> Vec<DrawnOpening> {
 }
 
 /// An opening that only its hole shows.
-fn unnamed(p: &Polygon, siding: &[Polygon], origin: &Origin) -> DrawnOpening {
+fn unnamed(p: &Polygon, (siding, ink): (&[Polygon], &Ink), origin: &Origin) -> DrawnOpening {
     let foot = siding.iter().map(|s| s.bounds().y0).fold(f64::INFINITY, f64::min);
     DrawnOpening {
         id: Default::default(),
-        kind: by_size(p.bounds(), foot),
+        kind: match by_size(p.bounds(), foot) {
+            // A strip of windows that stands on the foot of the siding.
+            OpeningKind::OverheadDoor if ink.is_in_lights(p.bounds()) => OpeningKind::Window,
+            kind => kind,
+        },
         outline: Polygon::simple(p.outer.clone()).wound().outer,
         unfilled: None,
         cut: Vec::new(),

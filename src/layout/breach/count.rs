@@ -35,6 +35,16 @@ pub enum CountBreach {
     WallOrder,
     /// More offcuts wait at the end of a wall than may.
     OffcutsWaiting,
+    /// A wall that is held has other pieces than are listed.
+    KeptWall,
+    /// Offcuts are cut that do not lie on the site.
+    NotAtHand,
+    /// A figure of what is built or to be ordered is another one.
+    BuiltTold,
+    /// More is said to be needed at least than the rest takes.
+    BuiltBound,
+    /// Held pieces are of another number of panels than is told.
+    KeptPanels,
     /// Offcuts at the end of a wall are told otherwise than they wait.
     OffcutsTold,
     /// A panel gives pieces to walls farther apart in the order than offcuts may go.

@@ -70,6 +70,22 @@ pub enum RunBreach {
     JointOffStud,
 }
 
+/// How a piece is not as in the earlier layout that it is held of.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "how", rename_all = "kebab-case")]
+#[non_exhaustive]
+pub enum HeldBreach {
+    /// It is on no wall.
+    Gone,
+    /// It stands elsewhere.
+    Elsewhere,
+    /// It is cut from another panel or place of it.
+    Cut {
+        /// The panel it was cut from.
+        panel: PanelId,
+    },
+}
+
 /// What is wrong with a piece.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(tag = "case", rename_all = "kebab-case")]
@@ -146,6 +162,12 @@ pub enum PieceBreach {
         /// As needed.
         needed: NotchSize,
     },
+    /// It is held of an earlier layout, and is not as there.
+    Held {
+        /// In which way.
+        #[serde(flatten)]
+        how: HeldBreach,
+    },
     /// Its nail hem, or a board's head lap, stands where an opening, soffit or band is.
     HemInTheWay,
     /// It has lugs or trim nails, and no edge of it stands in undersill trim.
@@ -187,6 +209,13 @@ pub enum PanelBreach {
     /// A piece lies beyond its ends.
     PieceBeyondEnds {
         /// Where the piece begins.
+        from: f64,
+        /// Where it ends.
+        to: f64,
+    },
+    /// A piece lies beyond the part of it that was at hand.
+    BeyondOffcut {
+        /// Where that begins.
         from: f64,
         /// Where it ends.
         to: f64,

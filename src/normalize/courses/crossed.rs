@@ -1,8 +1,13 @@
 //! What stands between two lines a course apart, and shows that they are no courses: bed joints, casings, rows
 //! of shingles.
 
+use std::collections::BTreeSet;
+
+use super::drawn_lines::DrawnLines;
 use super::family::Link;
-use super::pieces::Piece;
+use super::pieces::{Piece, is_level};
+use crate::geom::segment::Segment;
+use crate::geom::vocabulary::Rect;
 
 /// How near lines between stand to even parts, of the way from line to line.
 const EVEN: f64 = 0.03;
@@ -12,9 +17,39 @@ const CASED: (f64, f64, f64, f64) = (0.08, 1.0, 12.0, 120.0);
 /// A casing's line farther than this from a course line, inches, is no part of it (prints round their points).
 const BESIDE: f64 = 1.0 / 16.0;
 
+/// A band's edges are drawn over this share of the width, and stand this share of a course apart at least: of our
+/// own choosing, no source.
+const BAND: (f64, f64) = (0.9, 0.6);
+
 /// Whether two lines a course apart are none of siding, by what stands between them.
 pub(super) fn is_crossed(pieces: &[Piece], l: &Link) -> bool {
     is_divided(pieces, l) || is_cased(pieces, l) || is_parted(pieces, l)
+}
+
+/// Whether a band fits between two lines: its two edges are drawn over nearly all of their width, most of the
+/// way from one to the other apart. `seconds` are second lines of boards.
+pub(super) fn is_banded(
+    pieces: &[Piece],
+    l: &Link,
+    lines: &DrawnLines,
+    seconds: &BTreeSet<usize>,
+) -> bool {
+    let (low, high) = (pieces[l.low].y, pieces[l.high].y);
+    let found = lines.within(Rect::new(l.x0, low + BESIDE, l.x1, high - BESIDE));
+    let own = |s: &usize| pieces[l.low].strokes.contains(s) || pieces[l.high].strokes.contains(s);
+    let inside = |(p, q): &Segment| {
+        let y = p.y.midpoint(q.y);
+        is_level(*p, *q) && y > low + BESIDE && y < high - BESIDE
+    };
+    let across = found.iter().filter(|(s, stroke)| {
+        let ((p, q), wide) = (s, l.x1 - l.x0);
+        let over = q.x.min(l.x1) - p.x.max(l.x0);
+        inside(s) && !own(stroke) && !seconds.contains(stroke) && over >= BAND.0 * wide
+    });
+    let heights: Vec<f64> = across.map(|((p, q), _)| p.y.midpoint(q.y)).collect();
+    let (foot, head) =
+        heights.iter().fold((f64::MAX, f64::MIN), |(a, b), y| (a.min(*y), b.max(*y)));
+    head - foot >= BAND.1 * (high - low)
 }
 
 /// Whether lines between two stand at even parts of the way from one to the other: bed joints of brick of

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::crossed::is_crossed;
+use super::crossed::{is_banded, is_crossed};
 use super::drawn_lines::DrawnLines;
 use super::family::{Link, Span, links, together};
 use super::patch::Patch;
@@ -86,6 +86,7 @@ fn at_pitch(
     };
     let mut links = links(pieces, pitch, between);
     links.retain(|l| !is_crossed(pieces, l));
+    links.retain(|l| !is_banded(pieces, l, lines, seconds));
     without_stone(pieces, &mut links, pitch, lines);
     without_bed_joints(pieces, &mut links, lines);
     let used = used_by(&links);

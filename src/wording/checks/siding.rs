@@ -1,6 +1,8 @@
 //! What breaks the rules of runs, pieces and panels.
 
-use crate::layout::breach::piece::{EndShape, NotchSize, PanelBreach, PieceBreach, RunBreach};
+use crate::layout::breach::piece::{
+    EndShape, HeldBreach, NotchSize, PanelBreach, PieceBreach, RunBreach,
+};
 use crate::units::{LengthStyle, counted};
 use crate::wording::{figure, names};
 
@@ -83,6 +85,7 @@ pub(super) fn piece(breach: &PieceBreach, style: LengthStyle) -> String {
         PieceBreach::NotchSize { said, needed } => {
             format!("notch given {}, must be {}", notch(said, style), notch(needed, style))
         }
+        PieceBreach::Held { how } => held(how),
         PieceBreach::HemInTheWay => {
             "what goes over its face, behind the next course, is in the way there".to_owned()
         }
@@ -97,6 +100,17 @@ pub(super) fn piece(breach: &PieceBreach, style: LengthStyle) -> String {
         PieceBreach::MarkTwice => "another piece has the same mark".to_owned(),
         PieceBreach::OfNoPanel => "is cut from no panel".to_owned(),
         PieceBreach::OfTwoPanels => "number of panels that list it".to_owned(),
+    }
+}
+
+/// Of pieces that are held of an earlier layout.
+fn held(how: &HeldBreach) -> String {
+    match how {
+        HeldBreach::Cut { panel } => {
+            format!("is held, and was cut from panel {panel}; place on the panel")
+        }
+        HeldBreach::Elsewhere => "is held, and stands elsewhere than before".to_owned(),
+        HeldBreach::Gone => "is held of the earlier layout, and is on no wall".to_owned(),
     }
 }
 
@@ -127,6 +141,9 @@ pub(super) fn panel(breach: &PanelBreach, style: LengthStyle) -> String {
         PanelBreach::PieceOfAnother { named } => format!("the piece says panel {named}"),
         PanelBreach::PieceBeyondEnds { from, to } => {
             format!("cut from {} of the panel", figure::span([*from, *to], style))
+        }
+        PanelBreach::BeyondOffcut { from, to } => {
+            format!("at hand is {} of it", figure::span([*from, *to], style))
         }
         PanelBreach::SawCutMissing => "room for the saw cut between them".to_owned(),
         PanelBreach::Offcut => "offcut".to_owned(),

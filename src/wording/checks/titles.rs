@@ -54,6 +54,8 @@ fn english(rule: Rule) -> &'static str {
         Rule::NotchPlaces => "notches are where openings cut into a course",
         Rule::HemsClear => "nothing of a course goes up behind a sill or soffit",
         Rule::CutEdgesHeld => "cut edges are held, or it is told what holds them",
+        Rule::KeptPieces => "what is held of an earlier layout is as it was there",
+        Rule::StockAtHand => "what is cut from stock on the site is there",
         Rule::PieceCuts => "cuts as listed make each piece out of its strip",
         Rule::OpeningChannels => "channels close round every opening",
         Rule::OpeningDrainage => "water runs over each channel into the next",
@@ -130,6 +132,8 @@ fn spanish(rule: Rule) -> &'static str {
         Rule::TrimStock => "la moldura cabe en su tramo",
         Rule::PanelBound => "el mínimo de paneles sale de los tramos",
         Rule::CladdingZones => "zonas de otro revestimiento medidas, sin paneles",
+        Rule::KeptPieces => "lo guardado de una distribución anterior sigue como estaba",
+        Rule::StockAtHand => "lo que se corta de material en la obra está ahí",
     }
 }
 

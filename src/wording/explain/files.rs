@@ -16,6 +16,10 @@ pub(super) fn explanation(code: FileCode) -> &'static Explanation {
         FileCode::PageNotMade => &PAGE_NOT_MADE,
         FileCode::LayoutFormat => &LAYOUT_FORMAT,
         FileCode::LayoutUnreadable => &LAYOUT_UNREADABLE,
+        FileCode::NoLayoutFolder => &NO_LAYOUT_FOLDER,
+        FileCode::LayoutNotKept => &LAYOUT_NOT_KEPT,
+        FileCode::StockUnreadable => &STOCK_UNREADABLE,
+        FileCode::TicksUnreadable => &TICKS_UNREADABLE,
         FileCode::OverlayApart => &OVERLAY_APART,
     }
 }
@@ -73,6 +77,30 @@ const PAGE_NOT_MADE: Explanation = Explanation {
     cause: "The page is made in a checkout of the program's source: the library is built anew for a browser. This program was built without the feature that does it, the source is not here, or the build failed. Nothing was written.",
     remedy: "In a checkout, run `cargo run --release --features page -- page --out lapwright.html`. The target `wasm32-unknown-unknown` must be installed: `rustup target add wasm32-unknown-unknown`.",
     example: "lapwright page --out lapwright.html",
+};
+const NO_LAYOUT_FOLDER: Explanation = Explanation {
+    title: "A folder holds no layout",
+    cause: "`compare`, or `layout --keep`, was given a folder without a layout.json: it was not written by `lapwright layout`, or the file was taken away.",
+    remedy: "Give the folder that `lapwright layout` wrote. `compare` takes a drawing too.",
+    example: "lapwright compare house-check house.dxf",
+};
+const LAYOUT_NOT_KEPT: Explanation = Explanation {
+    title: "Nothing can be held of the earlier layout",
+    cause: "`layout --keep` holds seams, panels and marks of walls that did not change. That asks for panels of one stock length, laid by the same settings and on the same hand. Boards, several stock lengths and reuse of ripped halves are laid anew as a whole. Nothing was written.",
+    remedy: "Give the job that the earlier layout was laid by, or lay the drawing out without --keep and compare the two.",
+    example: "lapwright layout house-b.dxf --job other.toml --keep house-layout",
+};
+const STOCK_UNREADABLE: Explanation = Explanation {
+    title: "A list of what lies on the site cannot be read",
+    cause: "The list given with --stock is not UTF-8, lacks a column, or a cell of it is no length, no count or no factory end; or a length is longer than a panel. Line and column are given. Nothing was written.",
+    remedy: "Give a CSV with the columns length, count and, if you like, factory end (left, right, none; both for whole panels).",
+    example: "length,count,factory end\n12'-6\",31,both\n64 1/2,3,right",
+};
+const TICKS_UNREADABLE: Explanation = Explanation {
+    title: "Saved ticks cannot be used",
+    cause: "The file under `ticks` of `[[built]]` is none that the page of a layout saved, or it is of another drawing than the earlier layout: its marks would name other pieces. Nothing was written.",
+    remedy: "Give the file that the page of that layout saved, and the layout's folder with --keep.",
+    example: "[[built]]\nticks = \"house-ticks.json\"",
 };
 const LAYOUT_FORMAT: Explanation = Explanation {
     title: "A file is no layout of this version",

@@ -11,6 +11,7 @@ mod laying;
 mod letters;
 mod lines;
 mod prices;
+mod taped;
 mod views;
 
 pub use self::entry::Explanation;
@@ -31,6 +32,7 @@ pub fn explanation(code: FindingCode) -> &'static Explanation {
         FindingCode::Laying(code) => laying::explanation(code),
         FindingCode::Job(code) => job::explanation(code),
         FindingCode::Prices(code) => prices::explanation(code),
+        FindingCode::Taped(code) => taped::explanation(code),
         FindingCode::Letters(code) => letters::explanation(code),
         FindingCode::Files(code) => files::explanation(code),
     }

@@ -1,6 +1,7 @@
 //! Of files and folders.
 
 use super::finding_words::FindingWords;
+use super::kept;
 use crate::finding::files::{
     FileFinding, NameFault, OutputRefusal, OutputTarget, OverlayReason, PageFault, WriterFault,
 };
@@ -22,43 +23,58 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
             format!("a result cannot be made: {}", writer_fault(fault)),
             "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
         ),
-        FileFinding::ThreadsMissing { wanted, system_says } => FindingWords::new(
-            format!(
-                "the workbook takes {wanted} threads at once, and the system does not give them: {system_says}"
-            ),
-            "Raise the limit of processes (`ulimit -u`) or of memory, or end other programs, and run again.",
-        ),
+        FileFinding::ThreadsMissing { wanted, system_says } => {
+            threads_missing(*wanted, system_says)
+        }
         FileFinding::PageNotMade { fault } => page_not_made(fault),
         FileFinding::LayoutFormat { found, expected } => layout_format(found.as_deref(), expected),
         FileFinding::LayoutUnreadable { line, column, reader_says } => {
             layout_unreadable(*line, *column, reader_says)
         }
-        FileFinding::OverlayApart { reason } => {
-            let why = match reason {
-                OverlayReason::BinarySource => "the drawing is a binary DXF",
-                OverlayReason::NoEntitiesSection => {
-                    "the drawing has no complete section of entities"
-                }
-                OverlayReason::DwgSource => "the drawing is a DWG",
-                OverlayReason::WideSource => "the drawing is saved in UTF-16",
-                OverlayReason::PdfSource => "the drawing is a PDF",
-                OverlayReason::PdfEnd => "the drawing is a PDF that takes no additions",
-            };
-            let remedy = match reason {
-                OverlayReason::PdfSource => {
-                    "overlay.pdf has the layout on the pages of the PDF itself, on layers that can be switched off."
-                }
-                OverlayReason::PdfEnd => {
-                    "It is locked, or broken and mended in reading. Print it to a new PDF to have overlay.pdf, the layout on its own pages."
-                }
-                _ => "Save the drawing as a text DXF to have the overlay in a copy of it.",
-            };
-            FindingWords::new(
-                format!("overlay.dxf is a drawing of its own, on the same origin: {why}"),
-                remedy,
-            )
+        FileFinding::NoLayoutFolder { path } => FindingWords::new(
+            format!("{path} holds no layout: there is no layout.json in it"),
+            "Give a folder that `lapwright layout` wrote, or the drawing itself.",
+        ),
+        FileFinding::LayoutNotKept { fault } => kept::not_kept(fault),
+        FileFinding::StockUnreadable { file, line, column, fault } => {
+            kept::stock(file, *line, *column, fault)
         }
+        FileFinding::TicksUnreadable { file, fault } => kept::ticks(file, fault),
+        FileFinding::OverlayApart { reason } => overlay_apart(*reason),
     }
+}
+
+fn threads_missing(wanted: usize, system_says: &str) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "the workbook takes {wanted} threads at once, and the system does not give them: {system_says}"
+        ),
+        "Raise the limit of processes (`ulimit -u`) or of memory, or end other programs, and run again.",
+    )
+}
+
+fn overlay_apart(reason: OverlayReason) -> FindingWords {
+    let why = match reason {
+        OverlayReason::BinarySource => "the drawing is a binary DXF",
+        OverlayReason::NoEntitiesSection => "the drawing has no complete section of entities",
+        OverlayReason::DwgSource => "the drawing is a DWG",
+        OverlayReason::WideSource => "the drawing is saved in UTF-16",
+        OverlayReason::PdfSource => "the drawing is a PDF",
+        OverlayReason::PdfEnd => "the drawing is a PDF that takes no additions",
+    };
+    let remedy = match reason {
+        OverlayReason::PdfSource => {
+            "overlay.pdf has the layout on the pages of the PDF itself, on layers that can be switched off."
+        }
+        OverlayReason::PdfEnd => {
+            "It is locked, or broken and mended in reading. Print it to a new PDF to have overlay.pdf, the layout on its own pages."
+        }
+        _ => "Save the drawing as a text DXF to have the overlay in a copy of it.",
+    };
+    FindingWords::new(
+        format!("overlay.dxf is a drawing of its own, on the same origin: {why}"),
+        remedy,
+    )
 }
 
 fn writer_fault(fault: &WriterFault) -> &str {

@@ -11,6 +11,7 @@ mod formats;
 mod house;
 mod job;
 mod job_value;
+mod kept;
 mod laying;
 mod letters;
 mod lines;
@@ -19,6 +20,7 @@ mod paper_scale;
 mod parts;
 mod planes;
 mod prices;
+mod taped;
 mod unused;
 mod views;
 
@@ -38,6 +40,7 @@ pub fn words(finding: &Finding, style: LengthStyle) -> FindingWords {
         FindingKind::Laying(found) => laying::words(found, finding, style),
         FindingKind::Job(found) => job::words(found),
         FindingKind::Prices(found) => prices::words(found),
+        FindingKind::Taped(found) => taped::words(found, style),
         FindingKind::Letters(found) => letters::words(found),
         FindingKind::Files(found) => files::words(found),
     }

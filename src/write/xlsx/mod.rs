@@ -5,6 +5,7 @@
 //! the job's, or a fixed one.
 
 mod assumptions;
+mod compare;
 mod dates;
 mod grid;
 pub mod houses;
@@ -22,6 +23,7 @@ use rust_xlsxwriter::{DocProperties, Workbook};
 use crate::clean::{Destination, clean};
 use crate::finding::files::WriterFault;
 use crate::layout::Layout;
+use crate::model::change::Comparison;
 use crate::model::takeoff::Takeoff;
 
 /// Sheets of the workbook: the library writes each in a thread of its own, all at once, and stops the
@@ -43,6 +45,26 @@ pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, WriterFau
         .set_author(clean(&layout.job.title.drawn_by, Destination::Workbook))
         .set_creation_datetime(&date);
     book.set_properties(&properties);
+    book.save_to_buffer().map_err(WriterFault::of)
+}
+
+/// The workbook of a comparison: what is changed, each wall, the order.
+///
+/// # Errors
+/// As [`workbook`].
+pub fn comparison(layout: &Layout, comparison: &Comparison) -> Result<Vec<u8>, WriterFault> {
+    let mut book = Workbook::new();
+    let all = [
+        compare::changes(layout, comparison),
+        compare::walls(layout, comparison),
+        compare::order(layout, comparison),
+    ];
+    for sheet in all {
+        book.push_worksheet(sheet.done(layout).map_err(WriterFault::of)?);
+    }
+    let date = dates::date(&comparison.date).map_err(WriterFault::of)?;
+    let title = clean(&summary::title(layout), Destination::Workbook);
+    book.set_properties(&DocProperties::new().set_title(title).set_creation_datetime(&date));
     book.save_to_buffer().map_err(WriterFault::of)
 }
 

@@ -1,6 +1,6 @@
 //! Straight lines that are drawn level or plumb, looked up by where they lie.
 
-use crate::extract::views::View;
+use super::views::View;
 use crate::geom::tol::{LEVEL, level, plumb};
 use crate::geom::vocabulary::Rect;
 use crate::model::linework::{Linework, Role};
@@ -11,6 +11,16 @@ const ALONG: f64 = 0.5;
 /// (common practice, no source).
 const PAST: f64 = 24.0;
 
+/// A light of a window is no wider than this, inches (common practice, no source).
+const LIGHT: f64 = 60.0;
+/// Joints between the sections of an overhead door are level lines from side to side, this many at least,
+/// this far in from foot and head, inches, over this share of the leaf (common practice, no source).
+const JOINTS: usize = 3;
+const INSIDE: f64 = 8.0;
+const WHOLE: f64 = 0.95;
+/// Widest casing, inches.
+const CASING: f64 = 12.0;
+
 /// A line at one place across, from `low` to `high` along it.
 #[derive(Clone, Copy, Debug)]
 struct Line {
@@ -20,18 +30,18 @@ struct Line {
 }
 
 /// Lines of one view.
-pub(super) struct Ink {
+pub(crate) struct Ink {
     plumb: Vec<Line>,
     level: Vec<Line>,
 }
 
 impl Ink {
     #[cfg(test)]
-    pub(super) fn plumb_at(at: f64, (low, high): (f64, f64)) -> Self {
+    pub(crate) fn plumb_at(at: f64, (low, high): (f64, f64)) -> Self {
         Ink { plumb: vec![Line { at, low, high }], level: Vec::new() }
     }
 
-    pub(super) fn of(lines: &Linework, view: &View) -> Self {
+    pub(crate) fn of(lines: &Linework, view: &View) -> Self {
         use Role::{CornerTag, Dimension, Frame, Grade, Level, Texture, Title};
         let aside =
             |r: Role| matches!(r, Dimension | Title | Frame | Grade | Level | CornerTag | Texture);
@@ -56,18 +66,18 @@ impl Ink {
 
     /// How much of an upright side at `x` from `low` to `high` has a line drawn along it, inches; a line
     /// that runs far past `reach` at both ends is none of the wall's.
-    pub(super) fn along_plumb(&self, x: f64, (low, high): (f64, f64), reach: (f64, f64)) -> f64 {
+    pub(crate) fn along_plumb(&self, x: f64, (low, high): (f64, f64), reach: (f64, f64)) -> f64 {
         drawn(&self.plumb, x, (low, high), reach)
     }
 
     /// How much of a level side at `y` from `low` to `high` has a line drawn along it, inches; none by a line
     /// that runs far past both its ends.
-    pub(super) fn along_level(&self, y: f64, reach: (f64, f64)) -> f64 {
+    pub(crate) fn along_level(&self, y: f64, reach: (f64, f64)) -> f64 {
         drawn(&self.level, y, reach, reach)
     }
 
     /// How many lines stand up inside a box, over half of its height or more.
-    pub(super) fn uprights_in(&self, b: Rect) -> usize {
+    pub(crate) fn uprights_in(&self, b: Rect) -> usize {
         let from = self.plumb.partition_point(|l| l.at < b.x0 + ALONG);
         let near = self.plumb[from..].iter().take_while(|l| l.at <= b.x1 - ALONG);
         let stands = |l: &&Line| {
@@ -76,8 +86,34 @@ impl Ink {
         near.filter(stands).count()
     }
 
+    /// Whether an opening is parted by mullions into lights of a window's width, and no joints of an overhead
+    /// door's sections go across it.
+    pub(crate) fn is_in_lights(&self, b: Rect) -> bool {
+        let from = self.plumb.partition_point(|l| l.at < b.x0 + ALONG);
+        let near = self.plumb[from..].iter().take_while(|l| l.at <= b.x1 - ALONG);
+        let stands = |l: &&Line| {
+            l.high.min(b.y1) - l.low.max(b.y0) >= b.height() / 2.0 && !past(l, b.y0, b.y1)
+        };
+        let at: Vec<f64> = near.filter(stands).map(|l| l.at).collect();
+        let all: Vec<f64> = [b.x0].into_iter().chain(at.iter().copied()).chain([b.x1]).collect();
+        let parted = all.windows(2).all(|w| w[1] - w[0] <= LIGHT);
+        let left = at.iter().copied().find(|x| x - b.x0 <= CASING).unwrap_or(b.x0);
+        let right = at.iter().copied().rfind(|x| b.x1 - x <= CASING).unwrap_or(b.x1);
+        parted && self.joints(left, right, (b.y0 + INSIDE, b.y1 - INSIDE)) < JOINTS
+    }
+
+    /// How many levels have a line from one place to another.
+    fn joints(&self, x0: f64, x1: f64, (low, high): (f64, f64)) -> usize {
+        let from = self.level.partition_point(|l| l.at < low);
+        let mut at: Vec<f64> =
+            self.level[from..].iter().take_while(|l| l.at <= high).map(|l| l.at).collect();
+        at.dedup_by(|b, a| *b - *a < 2.0 * ALONG);
+        at.retain(|y| self.along_level(*y, (x0, x1)) >= WHOLE * (x1 - x0));
+        at.len()
+    }
+
     /// Whether anything plumb stands between two places at some height.
-    pub(super) fn plumb_between(&self, (x0, x1): (f64, f64), (low, high): (f64, f64)) -> bool {
+    pub(crate) fn plumb_between(&self, (x0, x1): (f64, f64), (low, high): (f64, f64)) -> bool {
         let from = self.plumb.partition_point(|l| l.at < x0);
         let near = self.plumb[from..].iter().take_while(|l| l.at <= x1);
         near.into_iter().any(|l| l.high.min(high) - l.low.max(low) > LEVEL && !past(l, low, high))
@@ -103,4 +139,27 @@ fn drawn(all: &[Line], at: f64, (low, high): (f64, f64), reach: (f64, f64)) -> f
         reached = b.max(reached);
     }
     sum
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_strip_of_windows_is_in_lights_and_an_overhead_door_is_not() {
+        // A strip of 150 by 108 with a casing of 3.5 and mullions of 3 between lights of 33.5.
+        let strip = Rect::new(0.0, 0.0, 150.0, 108.0);
+        let up = |at: f64| Line { at, low: 0.0, high: 108.0 };
+        let across = |at: f64| Line { at, low: 3.5, high: 146.5 };
+        let ink = |plumb: &[f64], level: &[f64]| Ink {
+            plumb: plumb.iter().map(|x| up(*x)).collect(),
+            level: level.iter().map(|y| across(*y)).collect(),
+        };
+        let mullions = [3.5, 37.0, 40.0, 73.5, 76.5, 110.0, 113.0, 146.5];
+        assert!(ink(&mullions, &[54.0]).is_in_lights(strip));
+        // Joints of four sections go across the whole leaf, behind whatever is drawn on them.
+        assert!(!ink(&mullions, &[27.0, 54.0, 81.0]).is_in_lights(strip));
+        // A leaf alone.
+        assert!(!ink(&[3.5, 146.5], &[]).is_in_lights(strip));
+    }
 }

@@ -1,0 +1,285 @@
+//! A drawing moved to what was taped. Each wall is moved by the places of its corners, its openings as boxes from
+//! its left side; walls that stand beside one another in an elevation stay side by side. What is blank stays as it
+//! is drawn, but for the top of a wall whose foot alone was taped, and the other way round: it has the same difference.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::list::of_house;
+use super::shape::{OpeningShape, Side, WallShape};
+use crate::finding::taped::TapedFinding;
+use crate::finding::{Finding, Findings};
+use crate::geom::polygon::bounds;
+use crate::geom::vocabulary::{Point, Rect, Vec2};
+use crate::model::house::{DrawnElevation, House};
+use crate::model::linework::{Linework, Role};
+use crate::model::measure::MeasureKind as What;
+
+/// What closes within this needs no word, inches: what a tape is read to.
+const CLOSES: f64 = 1.0 / 16.0;
+/// Walls whose sides are within this stand side by side, inches.
+const BESIDE: f64 = 2.0;
+/// What is drawn within this of an opening is its frame, inches.
+const FRAME: f64 = 6.0;
+
+/// A wall as drawn and as taped.
+struct Wall {
+    id: String,
+    drawn: WallShape,
+    taped: WallShape,
+    /// Round what is drawn of it, inches of the drawing as it lies now.
+    frame: Rect,
+}
+
+/// Moves the lines of a drawing to what was taped; `house` is what they show as they are drawn. Says what was taken,
+/// what stayed as drawn, and what contradicts.
+pub(in crate::pipeline) fn to_taped(
+    lines: &mut Linework,
+    house: &House,
+    taped: &BTreeMap<String, f64>,
+    findings: &mut Findings,
+) {
+    let known: BTreeSet<String> = of_house(house).into_iter().map(|m| m.name).collect();
+    let unknown: Vec<String> = taped.keys().filter(|k| !known.contains(*k)).cloned().collect();
+    if !unknown.is_empty() {
+        findings.push(Finding::new(TapedFinding::Unknown { measures: unknown }));
+        return;
+    }
+    let blank: Vec<String> = known.iter().filter(|k| !taped.contains_key(*k)).cloned().collect();
+    let (taken, as_drawn) = (taped.len(), blank.len());
+    let named = blank.into_iter().take(8).collect();
+    findings.push(Finding::new(TapedFinding::Taken { taken, as_drawn, named }));
+    for e in &house.elevations {
+        let origin = lines.placed(e.to_source * Point::ZERO).to_vec2();
+        let walls = walls(e, taped, findings);
+        let region = walls.iter().map(|w| w.frame).reduce(|a, b| a.union(b));
+        if let Some(region) = region {
+            move_elevation(lines, &walls, origin, region.inflate(60.0, 60.0));
+        }
+    }
+    // Dimensions and sizes of the drawing are what the tape goes over.
+    lines.measured.clear();
+}
+
+/// The walls of an elevation, left to right, each beside the ones before it.
+fn walls(e: &DrawnElevation, taped: &BTreeMap<String, f64>, findings: &mut Findings) -> Vec<Wall> {
+    let mut shapes: Vec<(String, WallShape, Rect)> = e
+        .walls
+        .iter()
+        .filter_map(|w| Some((w.id.to_string(), WallShape::of(w)?, bounds(&w.outline)?)))
+        .collect();
+    shapes.sort_by(|a, b| a.2.x0.total_cmp(&b.2.x0).then(a.2.y0.total_cmp(&b.2.y0)));
+    let mut out: Vec<Wall> = Vec::new();
+    for (id, drawn, frame) in shapes {
+        let x = drawn.left.foot.x;
+        let shift = |w: &Wall| {
+            let at = Point::new(x, drawn.left.foot.y);
+            w.moved(at).x - x
+        };
+        let beside = out.iter().rev().find(|w| (w.drawn.right.foot.x - x).abs() <= BESIDE);
+        let over = || out.iter().rev().find(|w| w.frame.x0 <= x && x <= w.frame.x1);
+        let shift = beside.or_else(over).or(out.last()).map_or(0.0, shift);
+        let built = taped_shape(&id, &drawn, shift, taped, findings);
+        out.push(Wall { id, drawn, taped: built, frame });
+    }
+    out
+}
+
+/// The shape that the tape says.
+fn taped_shape(
+    id: &str,
+    drawn: &WallShape,
+    shift: f64,
+    taped: &BTreeMap<String, f64>,
+    findings: &mut Findings,
+) -> WallShape {
+    let said = |kind: What| taped.get(&kind.of(id)).copied();
+    let (l, r) = (drawn.left, drawn.right);
+    let of = |kind: What, as_drawn: f64| said(kind).unwrap_or(as_drawn);
+    let (foot, top) = (r.foot.x - l.foot.x, r.top.x - l.top.x);
+    let lean = of(What::LeftLean, l.top.x - l.foot.x);
+    let from_lean = |foot: f64| said(What::RightLean).map(|right| foot - lean + right);
+    let (foot, top) = match (said(What::FootWidth), said(What::TopWidth)) {
+        (Some(f), Some(t)) => (f, t),
+        (Some(f), None) => (f, from_lean(f).unwrap_or(top + f - foot)),
+        (None, Some(t)) => {
+            let by_lean = said(What::RightLean).map(|right| t + lean - right);
+            (by_lean.unwrap_or(foot + t - top), t)
+        }
+        (None, None) => (foot, from_lean(foot).unwrap_or(top + (l.top.x - l.foot.x) - lean)),
+    };
+    if let Some(right) = said(What::RightLean) {
+        let off = lean + top - foot - right;
+        if off.abs() > CLOSES {
+            let measures = [What::FootWidth, What::TopWidth, What::LeftLean, What::RightLean]
+                .map(|k| k.of(id));
+            let (wall, measures) = (id.into(), measures.to_vec());
+            findings.push(Finding::new(TapedFinding::Contradicts { wall, measures, off }));
+        }
+    }
+    let left_foot = Point::new(l.foot.x + shift, of(What::LeftFoot, l.foot.y));
+    let right_foot = Point::new(left_foot.x + foot, of(What::RightFoot, r.foot.y));
+    let left_height = of(What::LeftHeight, l.top.y - l.foot.y);
+    let right_height = of(What::RightHeight, r.top.y - r.foot.y);
+    let left_top = Point::new(left_foot.x + lean, left_foot.y + left_height);
+    let right_top = Point::new(left_top.x + top, right_foot.y + right_height);
+    let peak = drawn.peak.map(|p| {
+        let place = of(What::PeakPlace, p.x - l.foot.x);
+        Point::new(left_foot.x + place, of(What::PeakLevel, p.y))
+    });
+    let left = Side { foot: left_foot, top: left_top };
+    let right = Side { foot: right_foot, top: right_top };
+    let mut built = WallShape { left, right, peak, openings: Vec::new() };
+    built.openings =
+        drawn.openings.iter().map(|o| taped_opening(o, drawn, &built, taped)).collect();
+    in_order(id, drawn, &mut built, findings);
+    built
+}
+
+fn taped_opening(
+    o: &OpeningShape,
+    drawn: &WallShape,
+    built: &WallShape,
+    taped: &BTreeMap<String, f64>,
+) -> OpeningShape {
+    let of = |kind: What, as_drawn: f64| taped.get(&kind.of(&o.id)).copied().unwrap_or(as_drawn);
+    let sill = of(What::Sill, o.sill);
+    let left = built.left.at(sill) + of(What::Place, o.left - drawn.left.at(o.sill));
+    let right = left + of(What::Width, o.right - o.left);
+    OpeningShape {
+        id: o.id.clone(),
+        left,
+        right,
+        sill,
+        head: sill + of(What::Height, o.head - o.sill),
+    }
+}
+
+/// Openings keep their order: one that would come to lie over the next, or beyond its wall, stays as drawn beside
+/// the left side, and is told with how far it is off.
+fn in_order(id: &str, drawn: &WallShape, built: &mut WallShape, findings: &mut Findings) {
+    let shift = built.left.foot.x - drawn.left.foot.x;
+    for i in 0..built.openings.len() {
+        let o = &built.openings[i];
+        let apart = |a: &OpeningShape, b: &OpeningShape| {
+            a.right <= b.left || b.right <= a.left || a.head <= b.sill || b.head <= a.sill
+        };
+        let clash = (0..i).find(|j| {
+            apart(&drawn.openings[*j], &drawn.openings[i]) && !apart(&built.openings[*j], o)
+        });
+        let beyond = (o.right - built.right.at(o.sill)).max(built.left.at(o.sill) - o.left);
+        let off = clash.map(|j| built.openings[j].right - o.left).unwrap_or(beyond);
+        let was_within = drawn.openings[i].right <= drawn.right.at(drawn.openings[i].sill) + CLOSES;
+        if clash.is_some() || beyond > CLOSES && was_within {
+            let measures = [What::Place, What::Width].map(|k| k.of(&o.id)).to_vec();
+            findings.push(Finding::new(TapedFinding::Contradicts {
+                wall: id.into(),
+                measures,
+                off,
+            }));
+            let d = &drawn.openings[i];
+            built.openings[i] =
+                OpeningShape { left: d.left + shift, right: d.right + shift, ..d.clone() };
+        }
+    }
+}
+
+impl Wall {
+    /// Where a place of the wall goes.
+    fn moved(&self, p: Point) -> Point {
+        let (d, t) = (&self.drawn, &self.taped);
+        let share = |x: f64, a: f64, b: f64| (x - a) / (b - a).max(1.0);
+        let soffit = d.soffit(p.x);
+        let (a, b) = (d.left.at(p.y), d.right.at(p.y));
+        // The heights of the two sides that this one corresponds to.
+        let on = |from: Side, to: Side| {
+            if !from.is_high() {
+                return to.foot.x;
+            }
+            let t = ((p.y - from.foot.y) / (from.top.y - from.foot.y)).clamp(0.0, 1.0);
+            to.foot.x + t * (to.top.x - to.foot.x)
+        };
+        let (a2, b2) = (on(d.left, t.left), on(d.right, t.right));
+        let x = match (d.peak, t.peak) {
+            (Some(from), Some(to)) if p.y > soffit => {
+                if p.x <= from.x {
+                    a2 + share(p.x, a, from.x) * (to.x - a2)
+                } else {
+                    to.x + share(p.x, from.x, b) * (b2 - to.x)
+                }
+            }
+            _ => a2 + share(p.x, a, b) * (b2 - a2),
+        };
+        let foot = d.foot(p.x);
+        let (foot2, soffit2) = (t.foot(x), t.soffit(x));
+        let y = match (d.peak, t.peak) {
+            (Some(from), Some(to)) if p.y > soffit => {
+                let (rise, rise2) = (from.y - d.soffit(from.x), to.y - t.soffit(to.x));
+                soffit2 + (p.y - soffit) * rise2 / rise
+            }
+            _ if soffit - foot < 1.0 || p.y > soffit => p.y - soffit + soffit2,
+            _ if p.y < foot => p.y - foot + foot2,
+            _ => foot2 + (p.y - foot) * (soffit2 - foot2) / (soffit - foot),
+        };
+        Point::new(x, y)
+    }
+
+    /// Where a place at an opening goes, which has the place and the size that were taped.
+    fn at_opening(&self, i: usize, p: Point) -> Point {
+        let (d, t) = (&self.drawn.openings[i], &self.taped.openings[i]);
+        let along = |v: f64, (a, b): (f64, f64), (a2, b2): (f64, f64)| match v {
+            v if v < a => v - a + a2,
+            v if v > b => v - b + b2,
+            v => a2 + (v - a) / (b - a).max(1e-6) * (b2 - a2),
+        };
+        Point::new(
+            along(p.x, (d.left, d.right), (t.left, t.right)),
+            along(p.y, (d.sill, d.head), (t.sill, t.head)),
+        )
+    }
+
+    /// The opening whose frame holds a box.
+    fn opening_of(&self, b: Rect) -> Option<usize> {
+        self.drawn.openings.iter().position(|o| {
+            let frame = Rect::new(o.left, o.sill, o.right, o.head).inflate(FRAME, FRAME);
+            frame.contains(Point::new(b.x0, b.y0)) && frame.contains(Point::new(b.x1, b.y1))
+        })
+    }
+}
+
+/// Moves what is drawn in an elevation. The level line stays: heights are taped from it.
+fn move_elevation(lines: &mut Linework, walls: &[Wall], origin: Vec2, region: Rect) {
+    let local = |p: Point| p - origin;
+    let nearest = |at: Point| {
+        let off = |w: &&Wall| {
+            let r = w.frame;
+            let x = (r.x0 - at.x).max(at.x - r.x1).max(0.0);
+            let y = (r.y0 - at.y).max(at.y - r.y1).max(0.0);
+            x.max(y) + r.area() * 1e-9
+        };
+        walls.iter().min_by(|a, b| off(a).total_cmp(&off(b)))
+    };
+    let left = lines.left.iter_mut().map(|l| &mut l.stroke);
+    for s in lines.strokes.iter_mut().chain(left) {
+        let Some(b) = bounds(&s.points) else { continue };
+        let here = Rect::new(b.x0 - origin.x, b.y0 - origin.y, b.x1 - origin.x, b.y1 - origin.y);
+        if s.role == Some(Role::Level)
+            || s.role == Some(Role::Frame)
+            || !region.contains(here.center())
+        {
+            continue;
+        }
+        let Some(wall) = nearest(here.center()) else { continue };
+        let opening = wall.opening_of(here).filter(|_| s.role != Some(Role::Wall));
+        for p in &mut s.points {
+            let at = local(*p);
+            let moved = match opening {
+                Some(i) => wall.at_opening(i, at),
+                // A wall's own corners belong to it; other lines may run past several.
+                None if s.role == Some(Role::Wall) => wall.moved(at),
+                None => nearest(at).unwrap_or(wall).moved(at),
+            };
+            *p = moved + origin;
+        }
+    }
+    let _ = walls.iter().map(|w| &w.id);
+}

@@ -1,0 +1,101 @@
+//! A wall by the places that are taped.
+
+use crate::geom::vocabulary::Point;
+use crate::model::house::DrawnWall;
+
+/// Vertices within this of the outermost one are on that side, inches: no side leans more in a drawing that is
+/// built from.
+const SIDE: f64 = 3.0;
+/// A side lower than this is a point, as the foot of a rake, inches.
+const LOW: f64 = 6.0;
+
+/// The places of a wall, inches of its elevation.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct WallShape {
+    pub(super) left: Side,
+    pub(super) right: Side,
+    pub(super) peak: Option<Point>,
+    pub(super) openings: Vec<OpeningShape>,
+}
+
+/// One side of a wall.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Side {
+    pub(super) foot: Point,
+    pub(super) top: Point,
+}
+
+/// The box of an opening.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct OpeningShape {
+    pub(super) id: String,
+    pub(super) left: f64,
+    pub(super) right: f64,
+    pub(super) sill: f64,
+    pub(super) head: f64,
+}
+
+impl Side {
+    /// Whether it is a side rather than a point.
+    pub(super) fn is_high(&self) -> bool {
+        self.top.y - self.foot.y >= LOW
+    }
+
+    /// Where it is at a height.
+    pub(super) fn at(&self, y: f64) -> f64 {
+        if !self.is_high() {
+            return self.foot.x;
+        }
+        let t = ((y - self.foot.y) / (self.top.y - self.foot.y)).clamp(0.0, 1.0);
+        self.foot.x + t * (self.top.x - self.foot.x)
+    }
+}
+
+impl WallShape {
+    /// The places of a drawn wall; none of one without width.
+    pub(super) fn of(wall: &DrawnWall) -> Option<Self> {
+        let xs = || wall.outline.iter().map(|p| p.x);
+        let (x0, x1) = (xs().reduce(f64::min)?, xs().reduce(f64::max)?);
+        let side = |x: f64| -> Option<Side> {
+            let on = || wall.outline.iter().filter(|p| (p.x - x).abs() <= SIDE).copied();
+            let foot = on().reduce(|a, b| if b.y < a.y { b } else { a })?;
+            let top = on().reduce(|a, b| if b.y > a.y { b } else { a })?;
+            Some(Side { foot, top })
+        };
+        let (left, right) = (side(x0)?, side(x1)?);
+        if x1 - x0 <= 2.0 * SIDE {
+            return None;
+        }
+        let peak = wall.outline.iter().copied().reduce(|a, b| if b.y > a.y { b } else { a })?;
+        let peak = (peak.y > left.top.y.max(right.top.y) + LOW).then_some(peak);
+        let openings = wall.openings.iter().filter_map(|o| {
+            let b = crate::geom::polygon::bounds(&o.outline)?;
+            Some(OpeningShape {
+                id: o.id.to_string(),
+                left: b.x0,
+                right: b.x1,
+                sill: b.y0,
+                head: b.y1,
+            })
+        });
+        let mut openings: Vec<OpeningShape> = openings.collect();
+        openings.sort_by(|a, b| a.left.total_cmp(&b.left).then(a.sill.total_cmp(&b.sill)));
+        Some(WallShape { left, right, peak, openings })
+    }
+
+    /// The line of its foot or of its soffit at a place along it.
+    fn between(&self, a: Point, b: Point, x: f64) -> f64 {
+        let t = ((x - a.x) / (b.x - a.x)).clamp(0.0, 1.0);
+        a.y + t * (b.y - a.y)
+    }
+
+    /// Height of the foot line between the two corners.
+    pub(super) fn foot(&self, x: f64) -> f64 {
+        self.between(self.left.foot, self.right.foot, x)
+    }
+
+    /// Height of the line between the two soffits.
+    pub(super) fn soffit(&self, x: f64) -> f64 {
+        self.between(self.left.top, self.right.top, x)
+    }
+}

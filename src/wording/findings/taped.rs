@@ -1,0 +1,43 @@
+//! Of what was taped on site.
+
+use super::finding_words::FindingWords;
+use super::parts::listed;
+use crate::finding::taped::TapedFinding;
+use crate::units::LengthStyle;
+
+pub(super) fn words(found: &TapedFinding, style: LengthStyle) -> FindingWords {
+    match found {
+        TapedFinding::Unreadable { file, line, said } => FindingWords::new(
+            format!("{file}:{line}: `{said}` cannot be taken"),
+            "The table that `lapwright measure` writes has the columns measure and taped; a length is 12'-6 1/2\", 3810mm or a number, each measure once.",
+        ),
+        TapedFinding::Unknown { measures } => FindingWords::new(
+            format!("nothing is drawn that has {}", listed(measures.iter().map(String::as_str))),
+            "Take the names as `lapwright measure` writes them for this drawing and job.",
+        ),
+        TapedFinding::Taken { taken, as_drawn, named } => FindingWords::new(
+            format!("{taken} taped lengths are taken; {}", blank(*as_drawn, named)),
+            "Nothing to do. Tape what is blank before ordering, the worst first.",
+        ),
+        TapedFinding::Contradicts { wall, measures, off } => FindingWords::new(
+            format!(
+                "{wall}: {} do not go together: they are off by {}",
+                listed(measures.iter().map(String::as_str)),
+                style.short(off.abs())
+            ),
+            "Tape them again. Widths and the lean of the left side are taken, not the lean of the right; an opening that would lie over another or beyond its wall stays as drawn.",
+        ),
+    }
+}
+
+fn blank(as_drawn: usize, named: &[String]) -> String {
+    match as_drawn {
+        0 => "none is blank".to_owned(),
+        n if n > named.len() => format!(
+            "{n} are blank and taken as drawn: {} and {} more",
+            named.join(", "),
+            n - named.len()
+        ),
+        n => format!("{n} are blank and taken as drawn: {}", named.join(", ")),
+    }
+}

@@ -1,0 +1,115 @@
+//! What a revision changes, as sheets of a workbook: the changes, each wall, the order.
+
+use super::grid::{Grid, Look};
+use crate::language::Language;
+use crate::layout::Layout;
+use crate::model::change::Comparison;
+use crate::wording::compare as words;
+use crate::wording::takeoff::items;
+use crate::write::compare::wall_name;
+
+/// What the drawing changes, a row a change.
+pub(super) fn changes(layout: &Layout, c: &Comparison) -> Grid {
+    let style = layout.job.sheet.lengths;
+    let mut g = Grid::new(layout, "Changes", &[8.0, 24.0, 18.0, 70.0]);
+    g.texts(&[words::CHANGES], Look::Title);
+    g.texts(&[&words::revision(&c.revision, &c.date)], Look::Text);
+    g.texts(&[&words::drawing("Old", &c.old.name, &c.old.sha256)], Look::Text);
+    g.texts(&[&words::drawing("New", &c.new.name, &c.new.sha256)], Look::Text);
+    for r in &c.remarks {
+        g.texts(&[&words::remark(r)], Look::Text);
+    }
+    for (_, which) in c.check_failed.iter().zip(["old", "new"]).filter(|f| *f.0) {
+        g.texts(&[&words::check_failed(which)], Look::Heading);
+    }
+    let head = g.row;
+    g.head(&["Number", "Elevation", "Wall", "What is changed"], &[0]);
+    for change in &c.changes {
+        g.number(0, change.number as f64, Look::Count);
+        g.text(1, change.elevation.as_deref().unwrap_or_default(), Look::Text);
+        g.text(2, change.wall.as_deref().unwrap_or_default(), Look::Text);
+        g.text(3, &words::change(change, style), Look::Wrapped);
+        g.next();
+    }
+    g.filter(head, 4);
+    if c.changes.is_empty() {
+        g.texts(&["", "", "", words::NOTHING], Look::Text);
+    }
+    if !c.settings.is_empty() {
+        g.next();
+        g.texts(&[words::SETTINGS], Look::Heading);
+        for s in &c.settings {
+            g.text(3, &words::setting(&s.key, s.from.as_deref(), s.to.as_deref()), Look::Wrapped);
+            g.next();
+        }
+    }
+    g
+}
+
+/// What each wall takes, a row a wall and line.
+pub(super) fn walls(layout: &Layout, c: &Comparison) -> Grid {
+    let style = layout.job.sheet.lengths;
+    let mut g = Grid::new(layout, "By wall", &[26.0, 36.0, 12.0, 12.0, 12.0, 12.0]);
+    g.texts(&[words::WALLS], Look::Title);
+    g.texts(&[&words::datum(c.datum, style)], Look::Text);
+    g.head(&["Wall", "What", "Unit", "Before", "After", "More"], &[3, 4, 5]);
+    let mut row = |wall: &str, what: &str, unit: &str, both: [f64; 2], look: Look| {
+        let excel = g.row + 1;
+        g.texts_at(&[wall, what, unit]);
+        g.number(3, both[0], look);
+        g.number(4, both[1], look);
+        g.sum(5, &format!("=E{excel}-D{excel}"), both[1] - both[0], look);
+        g.next();
+    };
+    for w in &c.walls {
+        let name = wall_name(w);
+        let counts = |both: [usize; 2]| both.map(|n| n as f64);
+        row(&name, "net area", style.area_unit(), w.net_area.map(|f| style.area(f)), Look::Two);
+        row(&name, "courses", "", counts(w.courses), Look::Count);
+        row(&name, "pieces", "", counts(w.pieces), Look::Count);
+        let alike = [w.pieces[0], w.pieces_alike].map(|n| n as f64);
+        row(&name, words::ALIKE, "", alike, Look::Count);
+        for l in &w.lines {
+            row(
+                &name,
+                &items::item(Language::English, &l.item, style),
+                items::unit(l.unit).en,
+                l.net,
+                Look::Two,
+            );
+        }
+    }
+    g.texts(&[&words::walls_alike(c.walls_alike)], Look::Text);
+    g
+}
+
+/// The order before and after, a row a line.
+pub(super) fn order(layout: &Layout, c: &Comparison) -> Grid {
+    let style = layout.job.sheet.lengths;
+    let currency = c.cost.as_ref().map(|c| c.currency.clone()).unwrap_or_default();
+    let mut g = Grid::new(layout, "Order", &[40.0, 12.0, 12.0, 12.0, 12.0, 14.0]);
+    g.texts(&["Order more, and what is over"], Look::Title);
+    g.texts(&[words::RESTS_ON], Look::Text);
+    let cost = format!("Cost {currency}");
+    g.head(&["Item", "Unit", "Before", "After", "More (over: less)", &cost], &[2, 3, 4, 5]);
+    let first = g.row + 1;
+    for o in &c.orders {
+        let excel = g.row + 1;
+        g.texts_at(&[&items::item(Language::English, &o.item, style), items::unit(o.unit).en]);
+        g.number(2, o.order[0], Look::Two);
+        g.number(3, o.order[1], Look::Two);
+        g.sum(4, &format!("=D{excel}-C{excel}"), o.more, Look::Two);
+        if let Some(cost) = o.cost {
+            g.number(5, cost, Look::Money);
+        }
+        g.next();
+    }
+    if c.cost.is_some() && !c.orders.is_empty() {
+        g.text(0, "Difference of the priced lines", Look::TotalText);
+        let sum: f64 = c.orders.iter().filter_map(|o| o.cost).sum();
+        g.subtotal(5, first, sum, Look::TotalMoney);
+        g.next();
+    }
+    g.texts(&[&words::orders_alike(c.orders_alike)], Look::Text);
+    g
+}

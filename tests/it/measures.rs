@@ -1,0 +1,268 @@
+//! Lengths taped on site: a drawing moved to what was taped of a house is laid out as that house is.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::process::{Command, Output};
+
+use lapwright::finding::taped::TapedFinding;
+use lapwright::finding::{FindingKind, Findings};
+use lapwright::job::{Job, file as job_file};
+use lapwright::layout::Layout;
+use lapwright::model::measure::Measure;
+use lapwright::pipeline;
+use lapwright::pipeline::measures::measures;
+
+use crate::smallcase::{JOB, Side, drawing, house, rect};
+use crate::support::broken;
+
+fn job(more: &str) -> Job {
+    job_file::parse(&format!("{JOB}{more}"), "job.toml").unwrap()
+}
+
+fn laid(sides: &[Side], job: &Job) -> (Layout, Findings) {
+    let mut findings = Findings::default();
+    let text = drawing(sides);
+    let sets = pipeline::layout(text.as_bytes(), "t.dxf", job, &mut findings, &mut |_| {});
+    (sets.unwrap_or_else(|e| panic!("{e:?} {findings:?}")).house.layout, findings)
+}
+
+fn measured(sides: &[Side]) -> Vec<Measure> {
+    let text = drawing(sides);
+    let read = pipeline::reading(text.as_bytes(), "t.dxf", &job(""), &mut Findings::default());
+    measures(&read.unwrap().house, &laid(sides, &job("")).0)
+}
+
+/// The house of a seed as it was built: corners, widths, levels and openings off by known amounts.
+fn built(seed: u64) -> Vec<Side> {
+    let mut sides = house(seed);
+    // Front: 1/2 in wider, its right side 1/4 in short at the soffit, the peak 3/4 in up and 3/8 in over; the
+    // door 1/2 in to the right, the window 3/4 in to the right, 1/4 in narrower, its sill 3/8 in down.
+    let wide = sides[0].width;
+    let front = &mut sides[0].rings;
+    front[0].1[1].0 += 0.5;
+    front[0].1[2].0 += 0.5;
+    front[0].1[2].1 -= 0.25;
+    front[0].1[3].0 += 0.375;
+    front[0].1[3].1 += 0.75;
+    for p in &mut front[1].1 {
+        p.0 += 0.5;
+    }
+    for p in &mut front[2].1 {
+        p.0 += 0.75;
+        if p.1 < 79.0 {
+            p.1 -= 0.375;
+        }
+    }
+    let right = front[2].1.iter().map(|p| p.0).fold(0.0, f64::max);
+    front[2].1.iter_mut().filter(|p| p.0 > right - 1.0).for_each(|p| p.0 -= 0.25);
+    sides[0].width = wide + 0.5;
+    // Left: it starts 5/8 in below the floor line at its left corner, and is 1/2 in narrower.
+    let deep = sides[3].width;
+    let left = &mut sides[3].rings;
+    left[0].1[0].1 -= 0.625;
+    left[0].1[1].0 -= 0.5;
+    left[0].1[2].0 -= 0.5;
+    sides[3].width = deep - 0.5;
+    // Right: its soffit is 1/2 in lower on both sides.
+    sides[1].rings[0].1[2].1 -= 0.5;
+    sides[1].rings[0].1[3].1 -= 0.5;
+    sides
+}
+
+/// What is taped of a house.
+fn taped(sides: &[Side]) -> BTreeMap<String, f64> {
+    measured(sides).into_iter().map(|m| (m.name, m.drawn)).collect()
+}
+
+/// Places of walls, openings and pieces, in order.
+fn places(layout: &Layout) -> (Vec<String>, Vec<f64>) {
+    let (mut names, mut all) = (Vec::new(), Vec::new());
+    for (e, w) in layout.walls() {
+        names.push(format!("{} {}", e.name, w.id));
+        all.extend(w.outline.iter().flatten());
+        for o in &w.openings {
+            names.push(o.id.to_string());
+            all.extend([o.left, o.right, o.sill, o.head]);
+        }
+        for c in &w.courses {
+            all.extend([c.bottom, c.top]);
+            for p in c.runs.iter().flat_map(|r| &r.pieces) {
+                names.push(p.mark.to_string());
+                all.extend([p.x0, p.x1, p.length]);
+            }
+        }
+    }
+    for t in &layout.trims {
+        names.push(t.mark.to_string());
+        all.push(t.length);
+    }
+    (names, all)
+}
+
+fn assert_alike(a: &Layout, b: &Layout, said: &str) {
+    let ((names, places_a), (others, places_b)) = (places(a), places(b));
+    assert_eq!(names, others, "{said}");
+    assert_eq!(places_a.len(), places_b.len(), "{said}");
+    for (i, (x, y)) in places_a.iter().zip(&places_b).enumerate() {
+        assert!((x - y).abs() <= 1.0 / 16.0, "{said}: place {i}: {x} {y}");
+    }
+}
+
+#[test]
+fn a_drawing_moved_to_the_tape_is_laid_out_as_the_house_that_was_taped() {
+    for seed in 1..=4 {
+        let (drawn, truth) = (house(seed), built(seed));
+        let mut with_tape = job("");
+        with_tape.taped = taped(&truth);
+        let (moved, findings) = laid(&drawn, &with_tape);
+        assert_alike(&moved, &laid(&truth, &job("")).0, &format!("house {seed}"));
+        assert_eq!(broken(&moved), Vec::<String>::new());
+        assert!(
+            !findings.all().iter().any(|f| f.code().word() == "taped-contradicts"),
+            "{findings:?}"
+        );
+        // And it is not the house as drawn.
+        assert_ne!(places(&moved).1, places(&laid(&drawn, &job("")).0).1);
+    }
+}
+
+#[test]
+fn taping_the_drawing_itself_moves_nothing() {
+    for seed in 1..=3 {
+        let sides = house(seed);
+        let mut same = job("");
+        same.taped = taped(&sides);
+        let (moved, plain) = (laid(&sides, &same).0, laid(&sides, &job("")).0);
+        assert_eq!(places(&moved), places(&plain), "house {seed}");
+    }
+}
+
+#[test]
+fn blanks_are_taken_as_drawn_and_told() {
+    let (drawn, truth) = (house(2), built(2));
+    let all = taped(&truth);
+    let mut third = job("");
+    third.taped = all
+        .iter()
+        .enumerate()
+        .filter(|(i, _)| i % 3 != 0)
+        .map(|(_, (k, v))| (k.clone(), *v))
+        .collect();
+    let (layout, findings) = laid(&drawn, &third);
+    assert_eq!(broken(&layout), Vec::<String>::new());
+    let told = findings.all().iter().find_map(|f| match &f.kind {
+        FindingKind::Taped(TapedFinding::Taken { taken, as_drawn, named }) => {
+            Some((*taken, *as_drawn, named.clone()))
+        }
+        _ => None,
+    });
+    let (taken, as_drawn, named) = told.unwrap();
+    assert_eq!((taken + as_drawn, taken), (all.len(), third.taped.len()));
+    assert!(!named.is_empty() && named.iter().all(|n| !third.taped.contains_key(n)));
+    // What was taped holds: measured again, each of these lengths is there, but for what hangs on a blank beside it.
+    let mut alone = job("");
+    alone.taped = [("front-1/foot-width".to_owned(), drawn[0].width + 1.0)].into();
+    let layout = laid(&drawn, &alone).0;
+    let wall = layout.walls().find(|(_, w)| w.id == *"front-1").unwrap().1;
+    let right = wall.outline.iter().map(|p| p[0]).fold(0.0, f64::max);
+    assert_eq!(right, drawn[0].width + 1.0, "the top has the difference of the foot");
+    assert_eq!(wall.outline.iter().filter(|p| p[0] == right).count(), 2);
+}
+
+#[test]
+fn what_does_not_close_is_named_with_its_error() {
+    let sides = house(2);
+    let mut odd = job("");
+    // Both widths as drawn and the left side plumb: the right side cannot lean by 1 in.
+    let w = sides[1].width;
+    let said = [("foot-width", w), ("top-width", w), ("left-lean", 0.0), ("right-lean", 1.0)];
+    odd.taped = said.map(|(k, v)| (format!("right-1/{k}"), v)).into();
+    let (_, findings) = laid(&sides, &odd);
+    let off = findings.all().iter().find_map(|f| match &f.kind {
+        FindingKind::Taped(TapedFinding::Contradicts { wall, measures, off }) => {
+            Some((wall.to_string(), measures.len(), *off))
+        }
+        _ => None,
+    });
+    assert_eq!(off, Some(("right-1".to_owned(), 4, -1.0)));
+    // A window that would come to lie over the door stays as it is drawn, and is told.
+    let mut over = job("");
+    over.taped = [("front-W1/place".to_owned(), 50.0)].into();
+    let (layout, findings) = laid(&sides, &over);
+    assert!(findings.all().iter().any(|f| f.code().word() == "taped-contradicts"));
+    let front = layout.walls().next().unwrap().1;
+    let drawn = sides[0].rings[2].1.iter().map(|p| p.0).fold(f64::MAX, f64::min);
+    assert!(front.openings.iter().any(|o| o.left == drawn));
+}
+
+#[test]
+fn the_worst_come_first_and_are_counted() {
+    // A wall of 20 ft by 8 ft without openings, panels of 12 ft 6 in: twelve courses of 8 in, two pieces each.
+    let sides = vec![Side {
+        title: "FRONT ELEVATION".to_owned(),
+        width: 240.0,
+        rings: vec![("A-WALL-OTLN", rect(0.0, 0.0, 240.0, 96.0))],
+    }];
+    let quick = job("[courses]\ndatum = 0\n[product]\nexposure = 8\n");
+    let text = drawing(&sides);
+    let house = pipeline::reading(text.as_bytes(), "t.dxf", &quick, &mut Findings::default())
+        .unwrap()
+        .house;
+    let all = measures(&house, &laid(&sides, &quick).0);
+    let of = |name: &str| all.iter().find(|m| m.name == format!("front-1/{name}")).unwrap();
+    // Every course ends at the right side; one alone at the foot, one under the soffit.
+    assert_eq!(of("foot-width").spoils.pieces, 12);
+    assert_eq!(of("left-foot").spoils.pieces, 1);
+    assert_eq!(of("right-height").spoils.pieces, 1);
+    assert_eq!(
+        (of("foot-width").drawn, of("left-height").drawn, of("left-lean").drawn),
+        (240.0, 96.0, 0.0)
+    );
+    let counts: Vec<usize> = all.iter().map(|m| m.spoils.pieces).collect();
+    assert!(counts.is_sorted_by(|a, b| a >= b), "{counts:?}");
+}
+
+fn run(at: &Path, args: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_lapwright")).args(args).current_dir(at).output().unwrap()
+}
+
+#[test]
+fn the_table_goes_out_is_filled_in_and_comes_back() {
+    let dir = tempfile::tempdir().unwrap();
+    let at = dir.path();
+    std::fs::write(at.join("h.dxf"), drawing(&house(3))).unwrap();
+    std::fs::write(at.join("h.toml"), JOB).unwrap();
+    let o = run(at, &["measure", "h.dxf", "--job", "h.toml"]);
+    assert_eq!(o.status.code(), Some(0), "{}", String::from_utf8_lossy(&o.stderr));
+    let folder = at.join("h-measure");
+    for name in ["measure.pdf", "measure/01-front-1.svg"] {
+        assert!(folder.join(name).metadata().unwrap().len() > 1000, "{name}");
+    }
+    let table = folder.join("measured.csv");
+    let text = std::fs::read_to_string(&table).unwrap();
+    // One blank is filled in, as a spreadsheet saves it.
+    let line = text.lines().find(|l| l.contains("front-1/foot-width")).unwrap();
+    let width = house(3)[0].width;
+    let filled = line.replacen(",\"\",", &format!(",{},", width + 2.0), 1);
+    assert_ne!(line, filled);
+    std::fs::write(&table, text.replace(line, &filled)).unwrap();
+    let args = [
+        "layout",
+        "h.dxf",
+        "--job",
+        "h.toml",
+        "--measured",
+        "h-measure/measured.csv",
+        "--no-pictures",
+    ];
+    let o = run(at, &args);
+    assert_eq!(o.status.code(), Some(0), "{}", String::from_utf8_lossy(&o.stderr));
+    let layout = std::fs::read(at.join("h-layout/layout.json")).unwrap();
+    let layout = lapwright::read::layout_json::layout(&layout).unwrap();
+    let right = layout.elevations[0].walls[0].outline.iter().map(|p| p[0]).fold(0.0, f64::max);
+    assert_eq!(right, width + 2.0);
+    // What was filled in is not written over.
+    let o = run(at, &["measure", "h.dxf", "--job", "h.toml"]);
+    assert_eq!(o.status.code(), Some(1));
+    assert!(std::fs::read_to_string(&table).unwrap().contains(&filled));
+}
