@@ -29,6 +29,8 @@ pub(super) struct Row {
     boxes: usize,
     /// A heading with a rule under it.
     head: bool,
+    /// A heading that goes on in the next row, where its rule is.
+    goes_on: bool,
     /// Not parted from the next row.
     keep: bool,
     /// Room over it.
@@ -37,7 +39,12 @@ pub(super) struct Row {
 
 impl Row {
     fn height(&self) -> f64 {
-        self.over + if self.head { 0.25 } else { LINE }
+        self.over
+            + match (self.head, self.goes_on) {
+                (true, false) => 0.25,
+                (true, true) => 0.17,
+                _ => LINE,
+            }
     }
 }
 
@@ -69,12 +76,31 @@ impl Rows {
     pub(super) fn head(&mut self, text: &str, right: &str) {
         let right_width = crate::typeface::width(right, TEXT, false);
         let beside = crate::typeface::width(text, HEADING, true) + right_width + 0.1 <= self.width;
-        let text = fitted(text, HEADING, true, self.width);
+        let mut lines = lead_lines(text, HEADING, self.width);
+        // Two lines at most: names in it may be as long as a book.
+        let text =
+            fitted(&lines.split_off(lines.len().min(1)).join(" "), HEADING, true, self.width);
+        let (first, text) = match (lines.pop(), text.is_empty()) {
+            (Some(first), false) => (Some(first), text),
+            (only, _) => (None, only.unwrap_or_default()),
+        };
         let mut cells = vec![(0.0, text, true)];
         if !right.is_empty() && beside {
             cells.push((self.width - right_width, right.to_owned(), false));
         }
-        let over = if self.rows.is_empty() { 0.0 } else { 0.1 };
+        let mut over = if self.rows.is_empty() { 0.0 } else { 0.1 };
+        if let Some(first) = first {
+            let cells = vec![(0.0, first, true)];
+            self.rows.push(Row {
+                cells,
+                head: true,
+                goes_on: true,
+                keep: true,
+                over,
+                ..Row::default()
+            });
+            over = 0.0;
+        }
         self.rows.push(Row { cells, head: true, keep: true, over, ..Row::default() });
         if !right.is_empty() && !beside {
             self.kept("", right);
@@ -84,7 +110,7 @@ impl Rows {
     /// Text with boxes to tick before it: `lead` in bold, the rest on as many lines as it takes.
     pub(super) fn ticked(&mut self, boxes: usize, lead: &str, text: &str) {
         let left = if boxes == 0 { 0.0 } else { boxes as f64 * BOXES + 0.04 };
-        let mut leads = lead_lines(lead, self.width - left);
+        let mut leads = lead_lines(lead, TEXT, self.width - left);
         let lead = leads.pop().unwrap_or_default();
         let over = leads.len();
         for (i, line) in leads.into_iter().enumerate() {
@@ -254,7 +280,7 @@ impl Rows {
             let height = if i == 0 { height } else { TEXT };
             c.left(text, height, *bold, Point::new(at.x + x, y));
         }
-        if row.head {
+        if row.head && !row.goes_on {
             let rule = y - 0.11;
             let end = Point::new(at.x + self.width, rule);
             c.line(Ink::Rule, Point::new(at.x, rule), end);
@@ -287,13 +313,13 @@ pub(super) fn tops_under(area: Rect, right: f64, bottom: f64) -> Vec<f64> {
 }
 
 /// What stands before a text in bold, in lines no wider than a column: one where it can be.
-fn lead_lines(lead: &str, room: f64) -> Vec<String> {
+fn lead_lines(lead: &str, height: f64, room: f64) -> Vec<String> {
     let lead = printable(lead);
-    if crate::typeface::width(&lead, TEXT, true) <= room {
+    if crate::typeface::width(&lead, height, true) <= room {
         return vec![lead];
     }
-    let lines = super::canvas::wrapped(&lead, TEXT, room * 0.92);
-    lines.iter().map(|l| fitted(l, TEXT, true, room)).collect()
+    let lines = super::canvas::wrapped(&lead, height, room * 0.92);
+    lines.iter().map(|l| fitted(l, height, true, room)).collect()
 }
 
 /// A text in lines, the first no wider than `first`, the others than `room`.
@@ -321,7 +347,21 @@ fn wrap_on(out: &mut Vec<String>, text: &str, first: f64, room: f64) {
                 *l = joined;
             }
         } else {
-            out.push(fitted(&word, TEXT, false, room));
+            out.extend(at_hyphens(&word, room));
         }
     }
+}
+
+/// A word in lines no wider than `room`, broken behind hyphens only where it is wider.
+fn at_hyphens(word: &str, room: f64) -> Vec<String> {
+    let mut out: Vec<String> = Vec::new();
+    for part in word.split_inclusive('-') {
+        match out.last_mut() {
+            Some(l) if crate::typeface::width(&format!("{l}{part}"), TEXT, false) <= room => {
+                l.push_str(part);
+            }
+            _ => out.push(fitted(part, TEXT, false, room)),
+        }
+    }
+    out
 }

@@ -45,7 +45,7 @@ const COLUMNS: [f64; 2] = [0.4, 1.0];
 fn notice(layout: &Layout) -> Vec<String> {
     let table = if revisions(layout).is_empty() { 0.0 } else { TABLE + 0.12 };
     let say = layout.job.sheet.language;
-    wrapped(&say.block(|lang| cautions::notice(lang)), TEXT, border(layout).width() - 0.24 - table)
+    wrapped(&say.block(cautions::notice), TEXT, border(layout).width() - 0.24 - table)
 }
 
 /// The last revisions.

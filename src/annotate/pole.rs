@@ -2,7 +2,7 @@
 //! and beside it what else stands at which height (`LayoutFact::StoryPole`); with it what holds on every
 //! wall.
 
-use super::canvas::Canvas;
+use super::canvas::{Canvas, wrapped};
 use super::columns::{Rows, count, tops_under, width};
 use super::cut_list::heading;
 use super::page::{Page, room};
@@ -21,6 +21,8 @@ use crate::wording::sheets;
 const STICK: f64 = 0.75;
 /// Its width on paper.
 const WIDE: f64 = 0.22;
+/// Distance of the lines beside it.
+const LEADING: f64 = TEXT * 1.55;
 
 /// The sheets of the story pole and of what holds on every wall.
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
@@ -123,16 +125,10 @@ fn others(c: &mut Canvas, layout: &Layout, (x, top): (f64, f64), y: &impl Fn(f64
             _ => rows.push((l.height, vec![name])),
         }
     }
-    let mut last = f64::NEG_INFINITY;
+    // The lowest stays over the area's edge with its last line.
+    let mut last = c.placer.area.y0 - LEADING / 2.0;
     for (h, names) in rows {
         let at = y(h);
-        let row = at.max(last + TEXT * 1.55);
-        if row > top {
-            break;
-        }
-        last = row;
-        c.line(Ink::Dimension, Point::new(x, at), Point::new(x + 0.12, at));
-        c.line(Ink::Dimension, Point::new(x + 0.12, at), Point::new(x + 0.2, row));
         let words = format!(
             "{}  {}",
             length(style, h),
@@ -141,7 +137,16 @@ fn others(c: &mut Canvas, layout: &Layout, (x, top): (f64, f64), y: &impl Fn(f64
                 names.join(", ")
             })
         );
-        let words = super::canvas::fitted(&words, TEXT, false, width(c.placer.area) - STICK - 0.9);
-        c.left(&words, TEXT, false, Point::new(x + 0.24, row));
+        let lines = wrapped(&words, TEXT, width(c.placer.area) - STICK - 0.9);
+        let row = at.max(last + LEADING * lines.len() as f64);
+        if row > top {
+            break;
+        }
+        c.line(Ink::Dimension, Point::new(x, at), Point::new(x + 0.12, at));
+        c.line(Ink::Dimension, Point::new(x + 0.12, at), Point::new(x + 0.2, row));
+        for (i, line) in lines.iter().enumerate() {
+            c.left(line, TEXT, false, Point::new(x + 0.24, row - LEADING * i as f64));
+        }
+        last = row;
     }
 }

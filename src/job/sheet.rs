@@ -18,7 +18,7 @@ pub struct SheetRules {
     /// millimeters, areas in square meters.
     pub lengths: LengthStyle,
     /// Language of the sheets: `en`, `es` (Spanish), or `both`: each sentence in English and under it in Spanish.
-    /// Names, marks, tables, workbook, report and findings stay as they are.
+    /// `both` needs ARCH B, ANSI B, A3 or larger. Names, marks, tables, workbook, report and findings stay as they are.
     pub language: SheetLanguage,
 }
 

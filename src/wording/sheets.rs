@@ -280,7 +280,7 @@ pub const DATUM: Said = said("Datum", "Altura de arranque");
 pub const LINE_HEADS: [Said; 4] = [
     said("height", "altura"),
     said("course", "hilera"),
-    said("over butt", "sobre"),
+    said("over butt", "al borde"),
     said("what", "qué es"),
 ];
 /// Head of its lines.

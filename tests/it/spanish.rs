@@ -6,6 +6,7 @@ use std::fs;
 use std::path::Path;
 
 use lapwright::annotate;
+use lapwright::job::file as job_file;
 use lapwright::language::SheetLanguage;
 use lapwright::layout::Layout;
 use lapwright::layout::backdrop::Backdrops;
@@ -17,7 +18,7 @@ use lapwright::wording::terms::FROM_MEMORY;
 
 use crate::random_sheets::house;
 use crate::sheets::{legible, marked_once};
-use crate::support::{dxf, laid, lay_set, samples};
+use crate::support::{dxf, laid, lay_set, said, samples};
 
 /// Each English text of the words of sheets with its Spanish.
 fn pairs() -> Vec<(String, String)> {
@@ -160,13 +161,17 @@ fn a_sheet_in_spanish_has_no_word_of_english() {
 fn what_is_longer_stays_on_its_page_and_covers_nothing() {
     for (stem, _) in samples() {
         let mut layout = laid(&stem);
+        let small = ["one-window", "curlew-cottage"].contains(&stem.as_str());
         for language in [SheetLanguage::Es, SheetLanguage::Both] {
             layout.job.sheet.language = language;
-            for paper in ["ARCH B", "ANSI A"] {
-                if paper == "ANSI A" && !["one-window", "curlew-cottage"].contains(&stem.as_str()) {
-                    continue;
-                }
-                layout.job.sheet.paper = paper.to_owned();
+            // Two languages need more than the smallest: A3 is the narrowest of what they may have, ANSI B the lowest.
+            let papers = match language {
+                SheetLanguage::Both if small => ["ARCH B", "A3", "ANSI B"].as_slice(),
+                _ if small => &["ARCH B", "ANSI A", "ARCH A", "A4"],
+                _ => &["ARCH B"],
+            };
+            for paper in papers {
+                layout.job.sheet.paper = (*paper).to_owned();
                 holds(&format!("{stem} {language:?} {paper}"), &layout);
             }
         }
@@ -181,12 +186,50 @@ fn holds(name: &str, layout: &Layout) {
     marked_once(name, layout, &sheets);
 }
 
+/// Twice the text has no room on paper of letter size: the job is refused where it says so, and told what to do.
+#[test]
+fn both_languages_are_refused_on_small_paper() {
+    let job = |language: &str, paper: &str| {
+        let text = format!("[sheet]\npaper = \"{paper}\"\nlanguage = \"{language}\"\n");
+        job_file::parse(&text, "job.toml")
+    };
+    for paper in ["ANSI A", "arch-a", "A4"] {
+        for one in ["en", "es"] {
+            assert!(job(one, paper).is_ok(), "{one} {paper}");
+        }
+        let refused = job("both", paper).unwrap_err().0;
+        assert_eq!(refused.code().to_string(), "job-value");
+        let said = said(&refused);
+        for part in [
+            "job.toml",
+            "3",
+            "`sheet.language`",
+            "`sheet.paper`",
+            "`en`",
+            "`es`",
+            "ARCH B",
+            "ANSI B",
+            "A3",
+        ] {
+            assert!(said.contains(part), "{part}: {said}");
+        }
+    }
+    for paper in ["ARCH B", "ARCH C", "ARCH D", "ANSI B", "ANSI C", "ANSI D", "A3", "A2", "A1"] {
+        assert!(job("both", paper).is_ok(), "{paper}");
+    }
+}
+
 #[test]
 fn random_houses_keep_the_rules_of_sheets_in_both_languages() {
     for seed in 900..904 {
         let (rings, mut job) = house(seed);
         job.seams.effort = lapwright::model::seam::Effort::Crew;
         job.sheet.language = [SheetLanguage::Es, SheetLanguage::Both][seed as usize % 2];
+        // What is refused is no job.
+        if job.validate().is_err() {
+            job.sheet.paper = "A3".to_owned();
+            job.validate().unwrap();
+        }
         let drawn: Vec<(&str, &[(f64, f64)])> =
             rings.iter().map(|(l, r)| (*l, r.as_slice())).collect();
         let set = lay_set(dxf(&drawn).as_bytes(), &job);
