@@ -7,9 +7,8 @@ use clap::{CommandFactory, Parser};
 
 use super::args::{Arguments, Command, SchemaOf};
 use super::terminal::print;
-use super::{
-    check, compare, explain, layers, layout, manual, measure, page, start, takeoff, template,
-};
+use super::{check, compare, explain, layers, layout, manual};
+use super::{measure, page, start, takeoff, template};
 use crate::job::nearest::nearest;
 use crate::write::json;
 

@@ -42,9 +42,8 @@ use crate::model::trim::TrimStock;
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(remote = "Self", default, deny_unknown_fields)]
 pub struct Job {
-    /// Another job file that this one goes on from, from this file's own folder: the office's. What this file
-    /// says comes before what that one says; tables are joined key by key, a list takes the place of a list.
-    /// Stands before the first table.
+    /// The job file that this one goes on from, from its own folder: the office's. What this file says comes first;
+    /// tables are joined key by key, a list takes the place of a list. Stands before the first table.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub extends: Option<String>,
     /// What the title block says.
@@ -55,9 +54,8 @@ pub struct Job {
     /// Which house of a model is built.
     #[serde(skip_serializing_if = "Model::is_plain")]
     pub model: Model,
-    /// Lengths taped on site, by the names that `lapwright measure` gives them: `"front-1/foot-width" =
-    /// "24'-0 1/2\""`. The walls read from closed outlines and their openings are moved to them before anything
-    /// is laid out; the rest is as drawn. `--measured` reads them from the table that was filled in.
+    /// Lengths taped on site, by their names in `lapwright measure`: `"front-1/foot-width" = "24'-0 1/2\""`. Walls
+    /// read from closed outlines and their openings are moved to them; `--measured` reads them from the table.
     #[serde(skip_serializing_if = "BTreeMap::is_empty", deserialize_with = "lengths")]
     #[schemars(with = "BTreeMap<String, Length>")]
     pub taped: BTreeMap<String, f64>,

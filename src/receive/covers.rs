@@ -3,7 +3,7 @@
 
 use super::corners::WallCorners;
 use crate::geom::polygon::{Polygon, sides};
-use crate::geom::tol::{GRID, LEVEL, SAME, level, same};
+use crate::geom::tol::{GRID, LEVEL, SAME, level, same, snap};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::TrimRules;
 use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind};
@@ -30,9 +30,11 @@ pub(super) fn covered(
                 }
             }
             EdgeKind::Eave if trim.frieze > 0.0 => {
-                let down = Vec2::new(0.0, -trim.frieze);
+                // On the grid of all that is drawn, else a sliver stands between it and what ends at it.
+                let foot = snap(e.from.y - trim.frieze);
+                let down = Vec2::new(0.0, foot - e.from.y);
                 let (x0, x1) = (e.from.x.min(e.to.x), e.from.x.max(e.to.x));
-                off.push(Polygon::rect(x0, e.from.y - trim.frieze, x1, e.from.y + OVER));
+                off.push(Polygon::rect(x0, foot, x1, e.from.y + OVER));
                 moved.push(DrawnEdge { from: e.from + down, to: e.to + down, ..e.clone() });
             }
             EdgeKind::Rake if trim.rake_frieze > 0.0 => {

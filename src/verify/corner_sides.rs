@@ -83,6 +83,21 @@ pub(super) fn has_room(
     (c, k): (&Corner, &CornerSide),
     y: f64,
 ) -> bool {
+    widest(layout, w, (c, k), y).is_none_or(|wide| wide > 2.0 * layout.job.end_gap() + NEAR)
+}
+
+/// Whether a wall's field ends beside its side of a corner between a height and so much over it, as under a sill.
+pub(super) fn ends_over(
+    layout: &LaidHouse,
+    w: &LaidWall,
+    at: (&Corner, &CornerSide),
+    (y, over): (f64, f64),
+) -> bool {
+    widest(layout, w, at, y).is_some() && widest(layout, w, at, y + over).is_none()
+}
+
+/// How wide a wall's field is from its side of a corner on at a height; none where it does not reach there.
+fn widest(layout: &LaidHouse, w: &LaidWall, (c, k): (&Corner, &CornerSide), y: f64) -> Option<f64> {
     let y = y + NEAR;
     let mut across: Vec<f64> = Vec::new();
     for ring in &w.field {
@@ -97,7 +112,7 @@ pub(super) fn has_room(
         (end - k.x).abs() < near
     };
     let widths = across.chunks_exact(2).filter(of_side).map(|s| s[1] - s[0]);
-    widths.reduce(f64::max).is_none_or(|widest| widest > 2.0 * layout.job.end_gap() + NEAR)
+    widths.reduce(f64::max)
 }
 
 /// Whether a side of a wall lies on the corner's side.

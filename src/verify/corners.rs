@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use super::corner_sides::{hand, has_room, lies, set_back};
+use super::corner_sides::{ends_over, hand, has_room, lies, set_back};
 use super::named;
 use super::rule::{Cases, count, found};
 use super::tolerance::{NEAR, same};
@@ -127,9 +127,14 @@ fn courses(rule: &mut Cases, layout: &LaidHouse, at: &ByWall, c: &Corner) {
     let two = shown(layout, at, c, &|k| k.elevation != first.elevation);
     for (a, b) in [(&one, &two), (&two, &one)] {
         for (y, k) in &a.lines {
+            // Under a sill siding ends the clearance lower: where that is below the line, none stands on it.
+            let cut = layout.job.courses.notch_clearance;
             let inside = |s: &Shown| {
                 s.reach.iter().any(|(low, high, w, k)| {
-                    *y > low + SAME && *y < high - SLIVER && has_room(layout, w, (c, k), *y)
+                    *y > low + SAME
+                        && *y < high - SLIVER
+                        && has_room(layout, w, (c, k), *y)
+                        && !ends_over(layout, w, (c, k), (*y, cut))
                 })
             };
             if inside(a) && inside(b) {

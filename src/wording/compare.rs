@@ -37,6 +37,26 @@ pub const SHEET_TITLE: &str = "REVISIONS";
 pub const CLOUDS: &str = "A cloud is round what changed; the triangle holds the letter of the revision, the figure beside it is the number of the change. Dashed in a cloud: what is gone.";
 /// Heading of the pieces that stay, in tables.
 pub const ALIKE: &str = "cut alike";
+/// Rows of the cost.
+pub const OLD_ORDER: &str = "old order";
+/// The same.
+pub const NEW_ORDER: &str = "new order";
+/// The same.
+pub const TO_ORDER_MORE: &str = "to order more";
+/// The same.
+pub const OVER_COST: &str = "over";
+/// The same.
+pub const DIFFERENCE: &str = "difference";
+/// The same.
+pub const TAX_DIFFERENCE: &str = "tax on the difference";
+/// Columns of the changes.
+pub const CHANGE_HEADS: [&str; 4] = ["Number", "Elevation", "Wall", "What is changed"];
+/// Over the order before and after.
+pub const ORDER_TITLE: &str = "Order more, and what is over";
+/// Its columns, before the cost.
+pub const ORDER_HEADS: [&str; 5] = ["Item", "Unit", "Before", "After", "More (over: less)"];
+/// Under them.
+pub const DIFFERENCE_OF_PRICED: &str = "Difference of the priced lines";
 
 /// What the sheet of revisions shows, for readers that cannot see it.
 pub fn sheet_description(changes: usize) -> String {

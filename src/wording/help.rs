@@ -30,7 +30,7 @@ Examples:
 /// Under the help of `compare`.
 pub const COMPARE: &str = "\
 Examples:
-  lapwright compare house-layout house-b.dxf --job house.toml --out house-b-changes
+  lapwright compare house-layout house-b.dxf --out house-b-changes
   lapwright compare house-layout house-b-layout --prices prices.csv
   lapwright compare house-a.dxf house-b.dxf --format json > changes.json
 
@@ -45,7 +45,7 @@ Example:
 pub const MEASURE: &str = "\
 Examples:
   lapwright measure house.dxf --job house.toml
-  lapwright layout house.dxf --job house.toml --measured house-measure/measured.csv";
+  lapwright layout house.dxf --measured house-measure/measured.csv";
 /// Under the help of `start`.
 pub const START: &str = "\
 Example:

@@ -190,13 +190,13 @@ fn cost(c: &Comparison) -> String {
     let Some(cost) = &c.cost else { return String::new() };
     let currency = fitted(&cost.currency, 8);
     let row = |what: &str, v: f64| format!("  {what:<40} {v:>12.2} {currency}\n");
-    let mut out = row("old order", cost.total[0]) + &row("new order", cost.total[1]);
-    out.push_str(&row("to order more", cost.more));
-    out.push_str(&row("over", cost.over));
+    let mut out = row(words::OLD_ORDER, cost.total[0]) + &row(words::NEW_ORDER, cost.total[1]);
+    out.push_str(&row(words::TO_ORDER_MORE, cost.more));
+    out.push_str(&row(words::OVER_COST, cost.over));
     let difference = cost.total[1] - cost.total[0];
-    out.push_str(&row("difference", difference));
+    out.push_str(&row(words::DIFFERENCE, difference));
     if cost.tax[0] != 0.0 || cost.tax[1] != 0.0 {
-        out.push_str(&row("tax on the difference", cost.tax[1] - cost.tax[0]));
+        out.push_str(&row(words::TAX_DIFFERENCE, cost.tax[1] - cost.tax[0]));
     }
     if !cost.unpriced.is_empty() {
         let names: Vec<String> = cost.unpriced.iter().map(|i| terminal(i)).collect();

@@ -206,6 +206,28 @@ fn courses_that_do_not_meet_at_a_corner_are_caught() {
     assert_eq!(found(&off), Some((88, 4)));
 }
 
+/// A window that reaches into the corner post, its sill 3/4 in over the butt line at 32: siding under it is cut 1 in
+/// lower, at 31 3/4, so that no siding stands on that line there, though it does round the corner.
+#[test]
+fn no_butt_line_is_asked_for_where_a_sill_takes_the_course_over_it() {
+    let mut drawing: Vec<(&str, Vec<(f64, f64)>)> = Vec::new();
+    for at in [0.0, APART] {
+        drawing.push(("A-WALL-OTLN", rect(at, 0.0, at + 240.0, 96.0).to_vec()));
+    }
+    drawing.push(("A-GLAZ", rect(190.0, 32.75, 239.0, 70.0).to_vec()));
+    let rings: Vec<(&str, &[(f64, f64)])> = drawing.iter().map(|(l, r)| (*l, &r[..])).collect();
+    let (_, mut job) = drawn(&box_house(240.0, 240.0, 96.0)[..2], &[], "");
+    (job.courses.datum, job.courses.notch_clearance) = (Some(0.0), 1.0);
+    let l = crate::support::lay(dxf(&rings).as_bytes(), &job);
+    let front = &l.elevations[0].walls[0];
+    let ends = |bottom: f64| {
+        let course = front.courses.iter().find(|k| k.bottom == bottom).unwrap();
+        course.runs.iter().map(|r| r.x1).fold(0.0, f64::max)
+    };
+    assert!(ends(24.0) > 230.0 && ends(32.0) < 200.0, "{} {}", ends(24.0), ends(32.0));
+    assert_eq!(broken(&l), Vec::<String>::new());
+}
+
 #[test]
 fn a_return_at_no_corner_or_a_known_one_is_refused() {
     let refused = |more: &str| {

@@ -231,6 +231,21 @@ fn a_head_near_the_soffit_has_a_board_over_it() {
     assert!(of(&l, TrimKind::HeadChannel).is_empty() && of(&l, TrimKind::DripCap).is_empty());
 }
 
+/// 1.643 in stand between the head at 91.25 in and a frieze board of 2.107 in under a soffit at 95. The board
+/// goes on up to the frieze; the frame has one sill, 32 in and a 3/4 in face at each end, and no second one in
+/// the 0.0004 in that rounding to 1/1024 in may leave.
+#[test]
+fn a_head_near_a_frieze_board_off_the_grid_has_one_sill() {
+    let mut job = inches();
+    (job.courses.datum, job.trim.frieze) = (Some(0.0), 2.107);
+    let window = rect(100.0, 40.0, 132.0, 91.25);
+    let wall = rect(0.0, 0.0, 240.0, 95.0);
+    let l = lay(dxf(&[("A-WALL-OTLN", &wall), ("A-GLAZ", &window)]).as_bytes(), &job);
+    assert_eq!(broken(&l), Vec::<String>::new());
+    let sills: Vec<f64> = of(&l, TrimKind::SillChannel).iter().map(|t| t.length).collect();
+    assert_eq!(sills, [33.5]);
+}
+
 #[test]
 fn windows_over_one_another_have_a_board_between_them() {
     let l = laid(&[

@@ -38,7 +38,8 @@ const APART: [&str; 7] = [
 ];
 
 /// Settings that are drawn after all others: a seed keeps its job when they are added to the schema.
-const LATER: [&str; 3] = ["boards.even", "takeoff.trim_spare", "courses.least_width"];
+const LATER: [&str; 4] =
+    ["boards.even", "takeoff.trim_spare", "courses.least_width", "model.mirrored"];
 
 /// Whether a key is of what is only counted: such keys are drawn last.
 fn is_counted(path: &str) -> bool {

@@ -23,7 +23,7 @@ pub(super) fn changes(layout: &Layout, c: &Comparison) -> Grid {
         g.texts(&[&words::check_failed(which)], Look::Heading);
     }
     let head = g.row;
-    g.head(&["Number", "Elevation", "Wall", "What is changed"], &[0]);
+    g.head(&words::CHANGE_HEADS, &[0]);
     for change in &c.changes {
         g.number(0, change.number as f64, Look::Count);
         g.text(1, change.elevation.as_deref().unwrap_or_default(), Look::Text);
@@ -88,10 +88,11 @@ pub(super) fn order(layout: &Layout, c: &Comparison) -> Grid {
     let style = layout.job.sheet.lengths;
     let currency = c.cost.as_ref().map(|c| c.currency.clone()).unwrap_or_default();
     let mut g = Grid::new(layout, "Order", &[40.0, 12.0, 12.0, 12.0, 12.0, 14.0]);
-    g.texts(&["Order more, and what is over"], Look::Title);
+    g.texts(&[words::ORDER_TITLE], Look::Title);
     g.texts(&[words::RESTS_ON], Look::Text);
     let cost = format!("Cost {currency}");
-    g.head(&["Item", "Unit", "Before", "After", "More (over: less)", &cost], &[2, 3, 4, 5]);
+    let [item, unit, before, after, more] = words::ORDER_HEADS;
+    g.head(&[item, unit, before, after, more, &cost], &[2, 3, 4, 5]);
     let first = g.row + 1;
     for o in &c.orders {
         let excel = g.row + 1;
@@ -105,7 +106,7 @@ pub(super) fn order(layout: &Layout, c: &Comparison) -> Grid {
         g.next();
     }
     if c.cost.is_some() && !c.orders.is_empty() {
-        g.text(0, "Difference of the priced lines", Look::TotalText);
+        g.text(0, words::DIFFERENCE_OF_PRICED, Look::TotalText);
         let sum: f64 = c.orders.iter().filter_map(|o| o.cost).sum();
         g.subtotal(5, first, sum, Look::TotalMoney);
         g.next();
