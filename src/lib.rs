@@ -46,6 +46,7 @@ pub mod fingerprint;
 pub mod geom;
 pub mod job;
 pub mod joint;
+pub mod language;
 pub mod layout;
 pub mod model;
 pub mod normalize;

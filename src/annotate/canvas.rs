@@ -326,8 +326,12 @@ pub(super) fn fitted(text: &str, height: f64, bold: bool, room: f64) -> String {
     format!("{}…", &text[..end.unwrap_or(0)])
 }
 
-/// A text in lines no wider than `room`.
+/// A text in lines no wider than `room`; what stands behind the end of a line begins a new one.
 pub(super) fn wrapped(text: &str, height: f64, room: f64) -> Vec<String> {
+    text.split('\n').flat_map(|line| wrapped_line(line, height, room)).collect()
+}
+
+fn wrapped_line(text: &str, height: f64, room: f64) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
     // A hard space keeps a length and its fraction together.
     for word in printable(text).split_ascii_whitespace() {

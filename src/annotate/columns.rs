@@ -1,7 +1,10 @@
 //! Rows of lists in columns that go on from column to column and from page to page; on a first page the
 //! columns may stand under a drawing, each from its own height down.
 
-use super::canvas::{Canvas, fitted, printable};
+mod lines;
+
+use self::lines::{lead_lines, wrapped_after};
+use super::canvas::{Canvas, fitted};
 use super::style::{HEADING, Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect};
 
@@ -29,6 +32,8 @@ pub(super) struct Row {
     boxes: usize,
     /// A heading with a rule under it.
     head: bool,
+    /// A heading that goes on in the next row, where its rule is.
+    goes_on: bool,
     /// Not parted from the next row.
     keep: bool,
     /// Room over it.
@@ -37,7 +42,12 @@ pub(super) struct Row {
 
 impl Row {
     fn height(&self) -> f64 {
-        self.over + if self.head { 0.25 } else { LINE }
+        self.over
+            + match (self.head, self.goes_on) {
+                (true, false) => 0.25,
+                (true, true) => 0.17,
+                _ => LINE,
+            }
     }
 }
 
@@ -68,19 +78,50 @@ impl Rows {
     /// A heading, with what stands at its right.
     pub(super) fn head(&mut self, text: &str, right: &str) {
         let right_width = crate::typeface::width(right, TEXT, false);
-        let text = fitted(text, HEADING, true, self.width - right_width - 0.1);
+        let beside = crate::typeface::width(text, HEADING, true) + right_width + 0.1 <= self.width;
+        let mut lines = lead_lines(text, HEADING, self.width);
+        // Two lines at most: names in it may be as long as a book.
+        let text =
+            fitted(&lines.split_off(lines.len().min(1)).join(" "), HEADING, true, self.width);
+        let (first, text) = match (lines.pop(), text.is_empty()) {
+            (Some(first), false) => (Some(first), text),
+            (only, _) => (None, only.unwrap_or_default()),
+        };
         let mut cells = vec![(0.0, text, true)];
-        if !right.is_empty() {
+        if !right.is_empty() && beside {
             cells.push((self.width - right_width, right.to_owned(), false));
         }
-        let over = if self.rows.is_empty() { 0.0 } else { 0.1 };
+        let mut over = if self.rows.is_empty() { 0.0 } else { 0.1 };
+        if let Some(first) = first {
+            let cells = vec![(0.0, first, true)];
+            self.rows.push(Row {
+                cells,
+                head: true,
+                goes_on: true,
+                keep: true,
+                over,
+                ..Row::default()
+            });
+            over = 0.0;
+        }
         self.rows.push(Row { cells, head: true, keep: true, over, ..Row::default() });
+        if !right.is_empty() && !beside {
+            self.kept("", right);
+        }
     }
 
     /// Text with boxes to tick before it: `lead` in bold, the rest on as many lines as it takes.
     pub(super) fn ticked(&mut self, boxes: usize, lead: &str, text: &str) {
         let left = if boxes == 0 { 0.0 } else { boxes as f64 * BOXES + 0.04 };
-        let lead = fitted(lead, TEXT, true, self.width - left);
+        let mut leads = lead_lines(lead, TEXT, self.width - left);
+        let lead = leads.pop().unwrap_or_default();
+        let over = leads.len();
+        for (i, line) in leads.into_iter().enumerate() {
+            let boxes = if i == 0 { boxes } else { 0 };
+            let cells = vec![(left, line, true)];
+            self.rows.push(Row { cells, boxes, keep: true, ..Row::default() });
+        }
+        let boxes = if over > 0 { 0 } else { boxes };
         let begun = if lead.is_empty() {
             left
         } else {
@@ -242,7 +283,7 @@ impl Rows {
             let height = if i == 0 { height } else { TEXT };
             c.left(text, height, *bold, Point::new(at.x + x, y));
         }
-        if row.head {
+        if row.head && !row.goes_on {
             let rule = y - 0.11;
             let end = Point::new(at.x + self.width, rule);
             c.line(Ink::Rule, Point::new(at.x, rule), end);
@@ -272,24 +313,4 @@ pub(super) fn tops_under(area: Rect, right: f64, bottom: f64) -> Vec<f64> {
     let left = |i: usize| area.x0 + i as f64 * each;
     let top = |i: usize| if left(i) < right + 0.05 { bottom } else { area.y1 - NEXT };
     (0..count(area)).map(top).collect()
-}
-
-/// A text in lines, the first no wider than `first`, the others than `room`.
-fn wrapped_after(text: &str, first: f64, room: f64) -> Vec<String> {
-    let mut out: Vec<String> = vec![String::new()];
-    for word in printable(text).split_ascii_whitespace() {
-        // A hard space keeps a length and its fraction together.
-        let word = word.replace('\u{a0}', " ");
-        let limit = if out.len() == 1 { first } else { room };
-        let last = out.last().cloned().unwrap_or_default();
-        let joined = if last.is_empty() { word.clone() } else { format!("{last} {word}") };
-        if crate::typeface::width(&joined, TEXT, false) <= limit {
-            if let Some(l) = out.last_mut() {
-                *l = joined;
-            }
-        } else {
-            out.push(fitted(&word, TEXT, false, room));
-        }
-    }
-    out
 }

@@ -6,6 +6,7 @@ use super::page::{Page, room};
 use super::style::{Ink, TEXT, TITLE};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
+use crate::language::{Said, SheetLanguage};
 use crate::layout::Layout;
 use crate::layout::piece::{EndCut, Panel, Piece, PieceEnd};
 use crate::layout::told;
@@ -15,6 +16,7 @@ use crate::units::LengthStyle;
 use crate::wording::sheet_lengths::{length, short};
 use crate::wording::siding;
 use crate::wording::stocks::panel_letters;
+use crate::wording::takeoff::items::siding_noun;
 use crate::wording::{cuts, sheets};
 
 /// Height of a row with a bar and one line under it, and with two.
@@ -26,6 +28,7 @@ const UNDER_TITLE: f64 = 0.4;
 const NAME: f64 = 0.42;
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
+    let say = layout.job.sheet.language;
     let area = room(layout);
     let pieces: std::collections::BTreeMap<&str, &Piece> =
         layout.pieces().map(|(.., p)| (p.mark.as_str(), p)).collect();
@@ -42,10 +45,9 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let bars: Vec<Panel> = whole_or_not.iter().flat_map(|p| halves(p, &pieces)).collect();
     let n = columns::count(area);
     let width = area.width() / n as f64;
-    let lengths = panel_letters(&layout.stocks, layout.job.sheet.lengths)
-        .map_or(String::new(), |l| format!("{l} "));
     let longest = layout.panels.iter().map(|p| p.stock).fold(1.0, f64::max);
     let style = layout.job.sheet.lengths;
+    let letters = |l| panel_letters(l, &layout.stocks, style).map_or(String::new(), |t| t + " ");
     let begun = |first: bool| {
         let mut c = Canvas::new(area);
         let count = sheets::CutCount {
@@ -53,9 +55,9 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             cut: whole_or_not.len(),
             whole: plain.len(),
         };
-        let piece = siding::piece(layout.job.product.kind);
-        let words = sheets::cut_list(count, piece, &lengths, style);
-        let top = heading(&mut c, area, (sheets::CUT_LIST, first), &words);
+        let piece = siding_noun(layout.job.product.kind.piece());
+        let words = say.block(|l| sheets::cut_list(l, count, piece, &letters(l), style));
+        let top = heading(&mut c, area, say, (sheets::CUT_LIST, first), &words);
         (c, top)
     };
     let mut out: Vec<Page> = Vec::new();
@@ -64,7 +66,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     for panel in &bars {
         // Panels of two lengths are drawn to one scale.
         let share = panel.stock / longest;
-        let bar = Bar::of(panel, &pieces, width - 0.2, (share, style));
+        let bar = Bar::of(panel, &pieces, width - 0.2, (share, style, say));
         if y - bar.height() < area.y0 {
             column += 1;
             y = top;
@@ -105,11 +107,14 @@ fn is_plain(p: &Piece, stock: f64) -> bool {
 }
 
 fn page(layout: &Layout, c: Canvas, n: usize) -> Page {
+    let say = layout.job.sheet.language;
     Page {
         name: format!("cut-list-{n}"),
-        title: sheets::CUT_LIST.to_owned(),
-        description: sheets::cut_list_description(siding::piece(layout.job.product.kind)),
-        scale: sheets::NTS.to_owned(),
+        title: sheets::CUT_LIST.into(),
+        description: say.line(|lang| {
+            sheets::cut_list_description(lang, siding::piece(layout.job.product.kind).of(lang))
+        }),
+        scale: say.word(sheets::NTS),
         canvas: c,
     }
 }
@@ -119,13 +124,16 @@ fn page(layout: &Layout, c: Canvas, n: usize) -> Page {
 pub(super) fn heading(
     c: &mut Canvas,
     area: Rect,
-    (title, first): (&str, bool),
+    say: SheetLanguage,
+    (title, first): (Said, bool),
     words: &str,
 ) -> f64 {
     let (x, y) = (area.x0, area.y1 - 0.12);
-    let beside = 0.3 + crate::typeface::width(&sheets::title(title, false), TITLE, true);
-    let used = c.left(&sheets::title(title, first), TITLE, true, Point::new(x, y));
-    if beside + crate::typeface::width(words, TEXT, false) <= area.width() {
+    let titled = |first| say.line(|lang| sheets::title(lang, title.of(lang), first));
+    let beside = 0.3 + crate::typeface::width(&titled(false), TITLE, true);
+    let used = c.left(&titled(first), TITLE, true, Point::new(x, y));
+    let one_line = !words.contains('\n');
+    if one_line && beside + crate::typeface::width(words, TEXT, false) <= area.width() {
         c.left(words, TEXT, false, Point::new(x + used + 0.3, y));
         return area.y1 - UNDER_TITLE;
     }
@@ -152,7 +160,7 @@ impl<'a> Bar<'a> {
         panel: &'a Panel,
         by_mark: &std::collections::BTreeMap<&str, &'a Piece>,
         width: f64,
-        (share, style): (f64, LengthStyle),
+        (share, style, say): (f64, LengthStyle, SheetLanguage),
     ) -> Self {
         let find = |m: &PieceMark| by_mark.get(m.as_str()).copied();
         let pieces: Vec<&Piece> = panel.pieces.iter().filter_map(find).collect();
@@ -160,9 +168,9 @@ impl<'a> Bar<'a> {
         let half = bar.pieces.iter().find_map(|p| p.half);
         let mut labels = Vec::new();
         for p in &bar.pieces {
-            let mut words = describe(p, style);
+            let mut words = describe(p, style, say);
             if let Some(half) = half.filter(|_| labels.is_empty()) {
-                words = format!("{}: {words}", cuts::half(half));
+                words = format!("{}: {words}", say.word(cuts::half(half)));
             }
             let [a, ..] = bar.span(p);
             labels.push((a, if bar.holds(p) { words } else { format!("{} {words}", p.mark) }));
@@ -285,18 +293,19 @@ fn spread(labels: &[(f64, String)], r: (f64, f64)) -> Option<Vec<f64>> {
 }
 
 /// Length, angles, rip and notches in short.
-fn describe(p: &Piece, style: LengthStyle) -> String {
+fn describe(p: &Piece, style: LengthStyle, say: SheetLanguage) -> String {
     let p = &told::piece(p, style);
     let mut out = length(style, p.length);
     for end in &p.ends {
         match end.cut {
             EndCut::Angled => out.push_str(&format!(" {:.1}°", end.angle)),
-            EndCut::Shaped => out.push_str(" shaped"),
+            EndCut::Shaped => out.push_str(&format!(" {}", say.word(cuts::SHAPED))),
             EndCut::Factory | EndCut::Square => {}
         }
     }
     if let Some(r) = &p.rip {
-        out.push_str(&format!(" rip to {}", short(style, r.to - r.from)));
+        let height = short(style, r.to - r.from);
+        out.push_str(&format!(" {}", say.line(|lang| cuts::ripped_to(lang, &height))));
     }
     if !p.notches.is_empty() {
         out.push_str(&format!(" n{}", p.notches.len()));

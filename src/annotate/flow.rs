@@ -1,11 +1,15 @@
 //! Headings, sentences and tables in columns that go on from page to page.
 
-use super::canvas::{Canvas, fitted, wrapped};
+use super::canvas::{Canvas, wrapped};
 use super::style::{HEADING, Ink, TEXT, TITLE};
 use crate::geom::vocabulary::{Point, Rect};
 
 /// Distance of lines of text.
 const LINE: f64 = 0.155;
+/// Distance of lines of a heading.
+const HEAD_LINE: f64 = 0.19;
+/// Share of its room that bold text may take, set as plain text is.
+const BOLD: f64 = 0.92;
 /// Room between columns.
 const GAP: f64 = 0.25;
 
@@ -13,7 +17,7 @@ const GAP: f64 = 0.25;
 pub(super) struct Flow {
     area: Rect,
     /// Heading of the pages after the first.
-    next: &'static str,
+    next: String,
     columns: usize,
     /// Top of the columns of the page in hand.
     top: f64,
@@ -25,7 +29,7 @@ pub(super) struct Flow {
 
 impl Flow {
     /// Columns under `top` on a page that is begun.
-    pub(super) fn new(area: Rect, canvas: Canvas, top: f64, next: &'static str) -> Self {
+    pub(super) fn new(area: Rect, canvas: Canvas, top: f64, next: String) -> Self {
         let columns = ((area.width() / 4.05).floor() as usize).clamp(1, 6);
         Flow { area, next, columns, top, column: 0, y: top, pages: Vec::new(), canvas }
     }
@@ -53,7 +57,7 @@ impl Flow {
         if self.column == self.columns {
             let mut next = Canvas::new(self.area);
             let at = Point::new(self.area.x0, self.area.y1 - 0.12);
-            next.left(self.next, TITLE, true, at);
+            next.left(&self.next, TITLE, true, at);
             self.pages.push(std::mem::replace(&mut self.canvas, next));
             self.column = 0;
             self.top = self.area.y1 - 0.4;
@@ -62,12 +66,17 @@ impl Flow {
     }
 
     pub(super) fn head(&mut self, text: &str) {
-        self.room(0.32 + 2.0 * LINE);
+        let lines = wrapped(text, HEADING, self.width() * BOLD);
+        let more = lines.len().saturating_sub(1) as f64 * HEAD_LINE;
+        self.room(0.32 + more + 2.0 * LINE);
         self.y -= 0.12;
-        let (x, y) = (self.x(), self.y);
-        let text = fitted(text, HEADING, true, self.width());
-        self.canvas.left(&text, HEADING, true, Point::new(x, y));
-        let rule = y - 0.11;
+        let x = self.x();
+        for (i, line) in lines.iter().enumerate() {
+            let at = Point::new(x, self.y - i as f64 * HEAD_LINE);
+            self.canvas.left(line, HEADING, true, at);
+        }
+        self.y -= more;
+        let rule = self.y - 0.11;
         self.canvas.line(Ink::Rule, Point::new(x, rule), Point::new(x + self.width(), rule));
         self.y -= 0.26;
     }
@@ -83,13 +92,17 @@ impl Flow {
     }
 
     pub(super) fn count(&mut self, item: &str, count: &str, unit: &str) {
-        self.room(LINE * 0.6);
-        let (x, y, w) = (self.x(), self.y, self.width());
-        let item = fitted(item, TEXT, false, w - 1.7);
-        self.canvas.left(&item, TEXT, false, Point::new(x, y));
+        let w = self.width();
+        let (items, units) = (wrapped(item, TEXT, w - 1.7), wrapped(unit, TEXT, 0.72));
+        let lines = items.len().max(units.len()).max(1);
+        self.room(LINE * (lines as f64 - 0.4));
+        let (x, y) = (self.x(), self.y);
         self.canvas.right(count, TEXT, true, Point::new(x + w - 0.8, y));
-        let unit = fitted(unit, TEXT, false, 0.72);
-        self.canvas.left(&unit, TEXT, false, Point::new(x + w - 0.72, y));
-        self.y -= LINE;
+        for (left, list) in [(x, &items), (x + w - 0.72, &units)] {
+            for (i, line) in list.iter().enumerate() {
+                self.canvas.left(line, TEXT, false, Point::new(left, y - i as f64 * LINE));
+            }
+        }
+        self.y -= LINE * lines as f64;
     }
 }

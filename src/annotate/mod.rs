@@ -41,6 +41,7 @@ pub use problems::{place, problems, shown};
 pub use quick_start::quick_start;
 
 use crate::cores;
+use crate::language::Phrase;
 use crate::layout::Layout;
 use crate::layout::backdrop::Backdrops;
 use crate::model::change::Comparison;
@@ -61,7 +62,7 @@ pub fn sheets(layout: &Layout, backdrops: &Backdrops) -> Vec<Sheet> {
     pages.extend(cut_list::sheets(layout));
     pages.extend(cutting::patterns(layout));
     number_lists(&mut pages);
-    let titles: Vec<String> = pages.iter().map(|p| p.title.clone()).collect();
+    let titles: Vec<Phrase> = pages.iter().map(|p| p.title.clone()).collect();
     pages.splice(0..0, cover::sheets(layout, &titles));
     let count = pages.len();
     pages.into_iter().enumerate().map(|(i, p)| page::finish(p, layout, i + 1, count)).collect()
@@ -107,11 +108,12 @@ fn walls(
 /// Pages of one list get their number in it, so that bookmarks differ.
 fn number_lists(pages: &mut [page::Page]) {
     for title in [words::STORY_POLE, details::TITLE, words::CUT_LIST] {
+        let title = Phrase::from(title);
         let mut of: Vec<&mut page::Page> = pages.iter_mut().filter(|p| p.title == title).collect();
         let n = of.len();
         if n > 1 {
             for (i, p) in of.iter_mut().enumerate() {
-                p.title = format!("{title}, {} of {n}", i + 1);
+                p.title = Phrase::new(|lang| words::numbered(lang, title.of(lang), i + 1, n));
             }
         }
     }

@@ -2,6 +2,7 @@
 
 use super::elevation_index::AtElevation;
 use crate::geom::vocabulary::{Rect, Xy};
+use crate::language::Language;
 use crate::real::Real;
 use crate::wording::checks;
 
@@ -29,7 +30,7 @@ pub(super) fn places(on: &AtElevation) -> Vec<FailedPlace> {
         };
         Some(FailedPlace {
             circle: (0..24).map(round).collect(),
-            words: checks::named(*number, v),
+            words: checks::named(Language::English, *number, v),
             wish: [x, y + CIRCLE + 5.0],
         })
     };
@@ -53,7 +54,7 @@ pub(super) fn bar(places: usize, house: Rect) -> Option<Bar> {
         return None;
     }
     let (low, high) = (house.y1 + 30.0, house.y1 + 48.0);
-    let words = checks::bar(places);
+    let words = checks::bar(Language::English, places);
     // The stroked letters of a drawing are wider than the sheets' own.
     let width = crate::typeface::width(&words, HIGH, true) * 1.25 + 24.0;
     let frames = [0.0, 1.5].map(|by| {

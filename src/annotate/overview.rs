@@ -11,6 +11,7 @@ use crate::clean::{Destination, clean};
 use crate::cores;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::paper::{Scale, scales};
+use crate::language::Phrase;
 use crate::layout::Layout;
 use crate::layout::backdrop::Backdrops;
 use crate::wording::sheets as words;
@@ -35,16 +36,17 @@ pub(super) fn sheets(
     backdrops: &Backdrops,
     standing: &ElevationIndex,
 ) -> Vec<Page> {
+    let say = layout.job.sheet.language;
     let area = room(layout);
     let boards = !layout.job.siding().receivers.has_pockets();
-    let foot = labels::key_height(area.width(), boards);
+    let foot = labels::key_height(say, area.width(), boards);
     let body = Rect::new(area.x0, area.y0 + foot, area.x1, area.y1);
     let grid = grid(layout, body);
     let each: Vec<usize> = (0..layout.elevations.len()).collect();
     let chunks: Vec<&[usize]> = each.chunks(grid.across * grid.up).collect();
     let drawn = cores::each(&chunks, |chunk| {
         let mut c = Canvas::new(area);
-        labels::key(&mut c, area, boards);
+        labels::key(&mut c, say, area, boards);
         for (place, i) in chunk.iter().enumerate() {
             let Some(e) = layout.elevations.get(*i) else { continue };
             let cell = cell(body, &grid, place);
@@ -61,13 +63,18 @@ pub(super) fn sheets(
             _ => None,
         };
         let (title, stem) = match one {
-            Some(e) => (e.name.to_string(), slug(&e.name)),
-            None if count == 1 => (words::ELEVATIONS.to_owned(), "elevations".to_owned()),
-            None => (words::elevations(i + 1, count), format!("elevations-{}", i + 1)),
+            Some(e) => (Phrase::new(|_| e.name.to_string()), slug(&e.name)),
+            None if count == 1 => (Phrase::from(words::ELEVATIONS), "elevations".to_owned()),
+            None => (
+                Phrase::new(|lang| words::elevations(lang, i + 1, count)),
+                format!("elevations-{}", i + 1),
+            ),
         };
         Page {
             name: stem,
-            description: words::elevations_description(&title, chunk.len(), &grid.scale.words),
+            description: say.line(|lang| {
+                words::elevations_description(lang, title.of(lang), chunk.len(), &grid.scale.words)
+            }),
             title,
             scale: grid.scale.words.clone(),
             canvas,
@@ -132,8 +139,8 @@ fn elevation(
     let map = Affine::translate((left, bottom))
         * Affine::scale(k)
         * Affine::translate((-house.x0, -house.y0));
-    let style = layout.job.sheet.lengths;
-    let view = View { map, factor: scale.factor, window: house, house, style };
+    let (style, say) = (layout.job.sheet.lengths, layout.job.sheet.language);
+    let view = View { map, factor: scale.factor, window: house, house, style, say };
     let name = fitted(&e.name, HEADING, true, cell.width() - 0.2);
     let top = bottom + house.height() * k + r.y1;
     let at = Point::new(left + house.width() * k / 2.0, top + NAME / 2.0);

@@ -6,14 +6,15 @@ use super::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::paper::{PAPERS, paper};
 use crate::job::revision::Revision;
+use crate::language::{Phrase, Said};
 use crate::layout::Layout;
 use crate::model::sheet::Sheet;
-use crate::wording::{cautions, checks, sheets};
+use crate::wording::{cautions, checks, patterns, sheets};
 
 /// A page before its border.
 pub(super) struct Page {
     pub(super) name: String,
-    pub(super) title: String,
+    pub(super) title: Phrase,
     pub(super) description: String,
     pub(super) scale: String,
     pub(super) canvas: Canvas,
@@ -43,7 +44,8 @@ const COLUMNS: [f64; 2] = [0.4, 1.0];
 
 fn notice(layout: &Layout) -> Vec<String> {
     let table = if revisions(layout).is_empty() { 0.0 } else { TABLE + 0.12 };
-    wrapped(&cautions::notice(), TEXT, border(layout).width() - 0.24 - table)
+    let say = layout.job.sheet.language;
+    wrapped(&say.block(cautions::notice), TEXT, border(layout).width() - 0.24 - table)
 }
 
 /// The last revisions.
@@ -68,7 +70,8 @@ fn revision_table(c: &mut Canvas, layout: &Layout, b: Rect, top: f64) {
     let high = top + 0.06 + (rows.len() + 1) as f64 * LINE;
     c.line(Ink::Rule, Point::new(x, top), Point::new(x, high));
     c.line(Ink::Rule, Point::new(x, high), Point::new(b.x1, high));
-    let head = ["rev.", "date", "what changed"].map(str::to_owned);
+    let say = layout.job.sheet.language;
+    let head = sheets::REVISION_HEADS.map(|h| say.word(h));
     let told = rows.iter().map(|r| [r.letter.clone(), r.date.clone(), r.what.clone()]);
     for (i, cells) in told.chain([head]).enumerate() {
         let y = top + 0.1 + i as f64 * LINE;
@@ -104,6 +107,7 @@ pub(super) fn room(layout: &Layout) -> Rect {
 
 /// Adds border, title block and page number.
 pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usize) -> Sheet {
+    let say = layout.job.sheet.language;
     let b = border(layout);
     let (width, height) = size(layout);
     let c = &mut page.canvas;
@@ -111,7 +115,7 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     c.rect(Ink::Border, b);
     if !layout.verify.passes() {
         let bar = Rect::new(b.x0, b.y1 - ALARM, b.x1, b.y1);
-        c.alarm(bar, &checks::bar(layout.verify.places()));
+        c.alarm(bar, &say.line(|lang| checks::bar(lang, layout.verify.places())));
     }
     let top = b.y0 + BLOCK;
     c.line(Ink::Border, Point::new(b.x0, top), Point::new(b.x1, top));
@@ -120,11 +124,13 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     }
     revision_table(c, layout, b, top);
     let mut x = b.x0;
-    for (share, cells) in title_block(layout, &page.title, &page.scale, (number, count)) {
+    for (share, cells) in title_block(layout, &say.name(&page.title), &page.scale, (number, count))
+    {
         let w = share * b.width();
         for (i, (name, value)) in cells.iter().enumerate() {
             let y1 = top - i as f64 * BLOCK / 2.0;
-            c.left(name, TEXT, false, Point::new(x + 0.06, y1 - 0.09));
+            let name = fitted(name, TEXT, false, w - 0.12);
+            c.left(&name, TEXT, false, Point::new(x + 0.06, y1 - 0.09));
             let shown = if value.is_empty() { "-" } else { value };
             let lines = in_cell(shown, w - 0.12);
             for (line, y) in
@@ -140,9 +146,9 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     }
     c.line(Ink::Rule, Point::new(b.x0, top - BLOCK / 2.0), Point::new(b.x1, top - BLOCK / 2.0));
     Sheet {
-        full_size: page.scale == sheets::FULL_SIZE,
+        full_size: page.scale == say.word(patterns::FULL_SIZE),
         name: format!("{number:02}-{}", page.name),
-        title: page.title,
+        title: say.name(&page.title),
         description: page.description,
         width,
         height,
@@ -156,25 +162,48 @@ fn title_block(
     title: &str,
     scale: &str,
     (number, count): (usize, usize),
-) -> [(f64, [(&'static str, String); 2]); 5] {
+) -> [(f64, [(String, String); 2]); 5] {
+    let say = layout.job.sheet.language;
     let t = &layout.job.title;
-    let unproved = if layout.drawing.unit_proved { "" } else { sheets::DO_NOT_SCALE };
+    let unproved = match layout.drawing.unit_proved {
+        true => String::new(),
+        false => say.word(sheets::DO_NOT_SCALE),
+    };
+    let name = |word: Said| say.word(word);
     [
-        (0.26, [("project", t.project.clone()), ("address", t.address.clone())]),
-        (0.18, [("client", t.client.clone()), ("number", t.number.clone())]),
         (
             0.26,
             [
-                ("title", title.to_owned()),
-                (sheets::TYPE_AND_SCALE, format!("siding layout, {}{unproved}", scale)),
+                (name(sheets::PROJECT), t.project.clone()),
+                (name(sheets::ADDRESS), t.address.clone()),
             ],
         ),
-        (0.14, [("drawn by", t.drawn_by.clone()), ("approved by", t.approved_by.clone())]),
+        (
+            0.18,
+            [(name(sheets::CLIENT), t.client.clone()), (name(sheets::NUMBER), t.number.clone())],
+        ),
+        (
+            0.26,
+            [
+                (name(sheets::SHEET_TITLE), title.to_owned()),
+                (
+                    name(sheets::TYPE_AND_SCALE),
+                    format!("{}, {scale}{unproved}", name(sheets::SIDING_LAYOUT)),
+                ),
+            ],
+        ),
+        (
+            0.14,
+            [
+                (name(sheets::DRAWN_BY), t.drawn_by.clone()),
+                (name(sheets::APPROVED_BY), t.approved_by.clone()),
+            ],
+        ),
         (
             0.16,
             [
                 (
-                    "date, revision",
+                    name(sheets::DATE_AND_REVISION),
                     [t.date.as_str(), t.revision.as_str()]
                         .iter()
                         .filter(|s| !s.is_empty())
@@ -182,7 +211,7 @@ fn title_block(
                         .collect::<Vec<_>>()
                         .join(", "),
                 ),
-                ("sheet", format!("{number} of {count}")),
+                (name(sheets::SHEET), say.line(|lang| sheets::sheet_of(lang, number, count))),
             ],
         ),
     ]

@@ -2,13 +2,15 @@
 //! and beside it what else stands at which height (`LayoutFact::StoryPole`); with it what holds on every
 //! wall.
 
-use super::canvas::Canvas;
+use super::canvas::{Canvas, wrapped};
 use super::columns::{Rows, count, tops_under, width};
+use super::cut_list::heading;
 use super::page::{Page, room};
 use super::scale::fit;
 use super::style::{Ink, TEXT, TITLE};
 use super::{pole_table, work};
 use crate::geom::vocabulary::{Point, Rect};
+use crate::language::Said;
 use crate::layout::Layout;
 use crate::model::pole::{LineKind, PoleLine};
 use crate::wording::pole::line;
@@ -19,26 +21,30 @@ use crate::wording::sheets;
 const STICK: f64 = 0.75;
 /// Its width on paper.
 const WIDE: f64 = 0.22;
+/// Distance of the lines beside it.
+const LEADING: f64 = TEXT * 1.55;
 
 /// The sheets of the story pole and of what holds on every wall.
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
+    let say = layout.job.sheet.language;
     let area = room(layout);
     let mut c = Canvas::new(area);
     let head = sheets::STORY_POLE;
-    let w = c.left(head, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
-    let about = sheets::story_pole(layout.datum, layout.job.sheet.lengths);
-    let about = super::canvas::fitted(&about, TEXT, false, area.width() - w - 0.3);
-    c.left(&about, TEXT, false, Point::new(area.x0 + w + 0.25, area.y1 - 0.12));
-    let scale = stick(&mut c, layout, area);
+    let style = layout.job.sheet.lengths;
+    let about = say.block(|lang| sheets::story_pole(lang, layout.datum, style));
+    let top = heading(&mut c, area, say, (head, true), &about);
+    // Under a heading of several lines there is less room.
+    let under = Rect::new(area.x0, area.y0, area.x1, top + 0.4);
+    let scale = stick(&mut c, layout, under);
     let mut rows = Rows::new(area);
     pole_table::rows(&mut rows, layout);
     work::rows(&mut rows, layout);
     // The stick has the first column, and all its height; on one column its lists follow on the next page.
-    let tops = tops_under(area, area.x0 + width(area) * 0.9, area.y0);
+    let tops = tops_under(under, area.x0 + width(area) * 0.9, area.y0);
     let tops = [if count(area) == 1 { vec![area.y0] } else { tops }];
     let next = || {
         let mut c = Canvas::new(area);
-        let title = sheets::title(head, false);
+        let title = say.line(|lang| sheets::title(lang, head.of(lang), false));
         c.left(&title, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
         c
     };
@@ -46,9 +52,9 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     pages
         .map(|(i, canvas)| Page {
             name: format!("story-pole-{}", i + 1),
-            title: head.to_owned(),
-            description: sheets::STORY_POLE_DESCRIPTION.to_owned(),
-            scale: if i == 0 { scale.clone() } else { sheets::NTS.to_owned() },
+            title: head.into(),
+            description: say.word(sheets::STORY_POLE_DESCRIPTION),
+            scale: if i == 0 { scale.clone() } else { say.word(sheets::NTS) },
             canvas,
         })
         .collect()
@@ -56,11 +62,12 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 
 /// The stick with its marks; the scale it is drawn at.
 fn stick(c: &mut Canvas, layout: &Layout, area: Rect) -> String {
+    let say = layout.job.sheet.language;
     let courses: Vec<_> = layout.walls().flat_map(|(_, w)| &w.courses).collect();
     let low = courses.iter().map(|k| k.bottom).fold(f64::INFINITY, f64::min);
     let high = courses.iter().map(|k| k.top).fold(f64::NEG_INFINITY, f64::max);
     if low >= high {
-        return sheets::NTS.to_owned();
+        return say.word(sheets::NTS);
     }
     let room = (area.width(), area.height() - 0.55);
     let s = fit((1.0, high - low), room, layout.job.sheet.lengths);
@@ -68,7 +75,7 @@ fn stick(c: &mut Canvas, layout: &Layout, area: Rect) -> String {
     let x = area.x0 + STICK;
     c.rect(Ink::Wall, Rect::new(x, y(low), x + WIDE, y(high)));
     butts(c, layout, (low, high), x, &y, s.factor);
-    others(c, layout, x + WIDE + 0.45, &y);
+    others(c, layout, (x + WIDE + 0.45, area.y1 - 0.34), &y);
     s.words
 }
 
@@ -100,12 +107,13 @@ fn butts(
 }
 
 /// Starts, heads, sills and tops, once for each height; the table beside says whose they are.
-fn others(c: &mut Canvas, layout: &Layout, x: f64, y: &impl Fn(f64) -> f64) {
+fn others(c: &mut Canvas, layout: &Layout, (x, top): (f64, f64), y: &impl Fn(f64) -> f64) {
+    let say = layout.job.sheet.language;
     let style = layout.job.sheet.lengths;
     let mut lines: Vec<&PoleLine> =
         layout.story_pole.lines.iter().filter(|l| l.kind != LineKind::Butt).collect();
     lines.sort_by(|a, b| a.height.total_cmp(&b.height));
-    let mut rows: Vec<(f64, Vec<&str>)> = Vec::new();
+    let mut rows: Vec<(f64, Vec<Said>)> = Vec::new();
     for l in lines {
         let name = line(l.kind);
         match rows.last_mut() {
@@ -117,19 +125,28 @@ fn others(c: &mut Canvas, layout: &Layout, x: f64, y: &impl Fn(f64) -> f64) {
             _ => rows.push((l.height, vec![name])),
         }
     }
-    let mut last = f64::NEG_INFINITY;
-    let top = c.placer.area.y1 - 0.34;
+    // The lowest stays over the area's edge with its last line.
+    let mut last = c.placer.area.y0 - LEADING / 2.0;
     for (h, names) in rows {
         let at = y(h);
-        let row = at.max(last + TEXT * 1.55);
+        let words = format!(
+            "{}  {}",
+            length(style, h),
+            say.line(|lang| {
+                let names: Vec<&str> = names.iter().map(|n| n.of(lang)).collect();
+                names.join(", ")
+            })
+        );
+        let lines = wrapped(&words, TEXT, width(c.placer.area) - STICK - 0.9);
+        let row = at.max(last + LEADING * lines.len() as f64);
         if row > top {
             break;
         }
-        last = row;
         c.line(Ink::Dimension, Point::new(x, at), Point::new(x + 0.12, at));
         c.line(Ink::Dimension, Point::new(x + 0.12, at), Point::new(x + 0.2, row));
-        let words = format!("{}  {}", length(style, h), names.join(", "));
-        let words = super::canvas::fitted(&words, TEXT, false, width(c.placer.area) - STICK - 0.9);
-        c.left(&words, TEXT, false, Point::new(x + 0.24, row));
+        for (i, line) in lines.iter().enumerate() {
+            c.left(line, TEXT, false, Point::new(x + 0.24, row - LEADING * i as f64));
+        }
+        last = row;
     }
 }

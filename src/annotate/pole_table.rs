@@ -1,6 +1,7 @@
 //! The story pole as a table, and the datum with what else could be.
 
 use super::columns::Rows;
+use crate::language::SheetLanguage;
 use crate::layout::Layout;
 use crate::model::pole::{LineKind, PoleLine};
 use crate::wording::pole as words;
@@ -20,33 +21,38 @@ pub(super) fn rows(out: &mut Rows, layout: &Layout) {
 }
 
 fn choices(out: &mut Rows, layout: &Layout) {
+    let say = layout.job.sheet.language;
     let pole = &layout.story_pole;
-    out.head(sheets::DATUM, "");
-    out.text(&words::search(pole));
+    out.head(&say.word(sheets::DATUM), "");
+    out.text(&say.block(|lang| words::search(lang, pole)));
     let style = layout.job.sheet.lengths;
     for c in &pole.choices {
-        out.text(&words::choice(c, &length(style, c.datum), layout.reworked(), style));
+        out.text(&say.block(|lang| {
+            words::choice(lang, c, &length(style, c.datum), layout.reworked(), style)
+        }));
     }
-    out.text(words::STRIKE);
+    out.text(&say.sentence(words::STRIKE));
 }
 
 fn table(out: &mut Rows, layout: &Layout) {
+    let say = layout.job.sheet.language;
     let style = layout.job.sheet.lengths;
-    out.head(sheets::LINES_TOP_DOWN, "");
-    let at = |cells: [&str; 4]| -> Vec<(f64, String)> {
-        COLUMNS.into_iter().zip(cells.map(str::to_owned)).collect()
-    };
-    out.ticked_cells(0, &at(sheets::LINE_HEADS), true);
+    out.head(&say.word(sheets::LINES_TOP_DOWN), "");
+    let at =
+        |cells: [String; 4]| -> Vec<(f64, String)> { COLUMNS.into_iter().zip(cells).collect() };
+    for lang in say.each() {
+        out.ticked_cells(0, &at(sheets::LINE_HEADS.map(|h| h.of(*lang).to_owned())), true);
+    }
     // Butt lines stand on the stick.
     let told = |l: &&PoleLine| l.kind != LineKind::Butt;
     for l in layout.story_pole.lines.iter().rev().filter(told) {
         let height = length(style, l.height);
         let course = l.course.to_string();
         let over = if l.over == 0.0 { String::new() } else { short(style, l.over) };
-        out.columns(&at([&height, &course, &over, ""]), &what(l));
+        out.columns(&at([height, course, over, String::new()]), &what(say, l));
     }
 }
 
-fn what(l: &PoleLine) -> String {
-    format!("{}: {}", words::line(l.kind), l.names.join(", "))
+fn what(say: SheetLanguage, l: &PoleLine) -> String {
+    format!("{}: {}", say.word(words::line(l.kind)), l.names.join(", "))
 }

@@ -12,6 +12,7 @@ const HEAD: f64 = 0.05;
 
 /// Draws it in a box.
 pub(super) fn draw(c: &mut Canvas, layout: &Layout, area: Rect) {
+    let say = layout.job.sheet.language;
     let product = &layout.job.product;
     let style = layout.job.sheet.lengths;
     let faces = product.faces.max(1);
@@ -52,8 +53,8 @@ pub(super) fn draw(c: &mut Canvas, layout: &Layout, area: Rect) {
         c.line(Ink::Dimension, at(low), at(high));
         c.left(words, TEXT, false, at(low).midpoint(at(high)) + Vec2::new(0.1, 0.0));
     };
-    let exposure = cover::exposure(&style.short(product.exposure));
+    let exposure = say.line(|lang| cover::exposure(lang, &style.short(product.exposure)));
     level(c, (0.0, product.exposure), &exposure);
-    let hem = cover::over_face(siding::over_face(product.system()), &style.short(over));
+    let hem = cover::over_face(&say.word(siding::over_face(product.system())), &style.short(over));
     level(c, (2.0 * product.exposure, whole), &hem);
 }

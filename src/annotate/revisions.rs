@@ -7,6 +7,7 @@ use super::page::{Page, finish, room};
 use super::style::{Ink, TITLE};
 use crate::geom::vocabulary::Point;
 use crate::job::revision::Revision;
+use crate::language::{Language, Phrase};
 use crate::layout::Layout;
 use crate::model::change::{Comparison, OrderChange};
 use crate::model::sheet::Sheet;
@@ -32,7 +33,7 @@ pub(super) fn table(layout: &Layout, c: &Comparison) -> Vec<Page> {
     let area = room(layout);
     let mut canvas = Canvas::new(area);
     canvas.left(words::SHEET_TITLE, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
-    let mut flow = Flow::new(area, canvas, area.y1 - 0.3, words::SHEET_TITLE);
+    let mut flow = Flow::new(area, canvas, area.y1 - 0.3, words::SHEET_TITLE.to_owned());
     flow.head(words::CHANGES);
     flow.text(&format!("{}.", words::revision(&c.revision, &c.date)));
     flow.text(&words::drawing("Old", &c.old.name, &c.old.sha256));
@@ -64,9 +65,10 @@ pub(super) fn table(layout: &Layout, c: &Comparison) -> Vec<Page> {
     let canvases = flow.done();
     let page = |(i, canvas): (usize, Canvas)| Page {
         name: if i == 0 { "revisions".to_owned() } else { format!("revisions-{}", i + 1) },
-        title: sheet_words::title(words::SHEET_TITLE, i == 0),
+        // What a revision changes is told in English alone.
+        title: Phrase::new(|_| sheet_words::title(Language::English, words::SHEET_TITLE, i == 0)),
         description: words::sheet_description(c.changes.len()),
-        scale: sheet_words::NTS.to_owned(),
+        scale: sheet_words::NTS.en.to_owned(),
         canvas,
     };
     canvases.into_iter().enumerate().map(page).collect()
@@ -75,7 +77,7 @@ pub(super) fn table(layout: &Layout, c: &Comparison) -> Vec<Page> {
 fn order(flow: &mut Flow, o: &OrderChange, style: LengthStyle) {
     let count = format!("{:.2}", o.more.abs());
     let count = count.strip_suffix(".00").map(str::to_owned).unwrap_or(count);
-    flow.count(&items::item(&o.item, style), &count, items::unit(o.unit));
+    flow.count(&items::item(Language::English, &o.item, style), &count, items::unit(o.unit).en);
 }
 
 /// Whether a page shows a cloud.

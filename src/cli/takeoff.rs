@@ -1,5 +1,6 @@
 //! The takeoff on the terminal, and the user's price list.
 
+use crate::language::Language;
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -45,7 +46,7 @@ pub(super) fn priced(mut sets: LaidSets, prices: Option<&Prices>) -> Result<Laid
     if let Some(p) = prices {
         for set in sets.iter_mut() {
             let style = set.layout.job.sheet.lengths;
-            let words = |l: &TakeoffLine| items::item_and_unit(l, style);
+            let words = |l: &TakeoffLine| items::item_and_unit(Language::English, l, style);
             let priced =
                 price::applied(std::mem::take(&mut set.takeoff), &p.list, &p.name, &words)?;
             set.takeoff = price::taxed(priced, set.layout.job.estimate.tax);

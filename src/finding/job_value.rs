@@ -97,6 +97,13 @@ pub enum ValueFault {
         /// Values of `other` that go with it.
         instead: Vec<String>,
     },
+    /// Two languages on paper too small for both.
+    LanguagesOnSmallPaper {
+        /// The paper.
+        paper: String,
+        /// Papers large enough.
+        papers: Vec<String>,
+    },
     /// Faces, their height and the exposure do not go together.
     FacesDisagree {
         /// Boards a panel shows.

@@ -61,7 +61,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
     out.extend(regions(job));
     out.extend(wall_faults::faults(job));
     out.extend(hand_faults::faults(job));
-    out.extend(paper::faults(&job.sheet.paper, job.sheet.scale.as_deref()));
+    out.extend(paper::faults(&job.sheet));
     out
 }
 

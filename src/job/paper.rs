@@ -1,7 +1,9 @@
 //! Papers and drawing scales: what a job may name.
 
 use super::fault::Fault;
+use super::sheet::SheetRules;
 use crate::finding::job_value::ValueFault;
+use crate::language::SheetLanguage;
 use crate::units::{LengthStyle, MM_PER_INCH, Unit, parse_length};
 
 /// A sheet size, landscape, inches.
@@ -39,6 +41,10 @@ pub const PAPERS: [Paper; 12] = [
     mm("A2", 594.0, 420.0),
     mm("A1", 841.0, 594.0),
 ];
+
+/// Narrowest paper that sheets in two languages stand on, inches, between ARCH A and A3: of our own choosing,
+/// no source. On less, lists have one column and title blocks cut off what they say.
+const LEAST_FOR_TWO_LANGUAGES: f64 = 14.0;
 
 /// The paper a name means, case and spaces aside.
 pub fn paper(name: &str) -> Option<Paper> {
@@ -108,7 +114,8 @@ pub fn scale(text: &str) -> Option<Scale> {
 }
 
 /// A paper or a scale there is none of, with what there is.
-pub(super) fn faults(paper_name: &str, scale_text: Option<&str>) -> Vec<Fault> {
+pub(super) fn faults(sheet: &SheetRules) -> Vec<Fault> {
+    let (paper_name, scale_text) = (sheet.paper.as_str(), sheet.scale.as_deref());
     let fault = |key: &str, text: &str, choices: Vec<String>| {
         let (key, text) = (key.to_owned(), text.to_owned());
         Fault::new([key.clone()], ValueFault::NotOneOf { key, text, choices })
@@ -123,7 +130,21 @@ pub(super) fn faults(paper_name: &str, scale_text: Option<&str>) -> Vec<Fault> {
         let metric = METRIC.iter().map(|factor| format!("1:{factor}"));
         out.push(fault("sheet.scale", text, feet.chain(metric).collect()));
     }
+    out.extend(two_languages(sheet));
     out
+}
+
+/// Two languages on paper too small for them.
+fn two_languages(sheet: &SheetRules) -> Option<Fault> {
+    let is_small = |p: &Paper| p.width < LEAST_FOR_TWO_LANGUAGES;
+    let small = paper(&sheet.paper).filter(is_small)?;
+    (sheet.language == SheetLanguage::Both).then(|| {
+        let larger = PAPERS.iter().filter(|p| !is_small(p));
+        let papers = larger.map(|p| p.name.to_owned()).collect();
+        let paper = small.name.to_owned();
+        let keys = ["sheet.language", "sheet.paper"];
+        Fault::new(keys, ValueFault::LanguagesOnSmallPaper { paper, papers })
+    })
 }
 
 #[cfg(test)]
@@ -153,8 +174,12 @@ mod tests {
         for t in ["", "x", "1/5\" = 1'-0\"", "1:51", "0:0", "1:nan", "1:-50", "1/4\"", "=", ":"] {
             assert!(scale(t).is_none(), "{t}");
         }
-        assert!(faults("ARCH B", None).is_empty());
-        assert_eq!(faults("ARCH Q", None)[0].keys, ["sheet.paper"]);
-        assert_eq!(faults("A3", Some("1:51"))[0].keys, ["sheet.scale"]);
+        let of = |paper: &str, scale: Option<&str>| {
+            let (paper, scale) = (paper.to_owned(), scale.map(str::to_owned));
+            faults(&SheetRules { paper, scale, ..SheetRules::default() })
+        };
+        assert!(of("ARCH B", None).is_empty());
+        assert_eq!(of("ARCH Q", None)[0].keys, ["sheet.paper"]);
+        assert_eq!(of("A3", Some("1:51"))[0].keys, ["sheet.scale"]);
     }
 }

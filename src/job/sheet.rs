@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use crate::language::SheetLanguage;
 use crate::units::LengthStyle;
 
 /// Paper.
@@ -16,10 +17,18 @@ pub struct SheetRules {
     /// `feet`: architectural scales, lengths in feet and inches. `mm`: metric scales, lengths in
     /// millimeters, areas in square meters.
     pub lengths: LengthStyle,
+    /// Language of the sheets: `en`, `es` (Spanish), or `both`: each sentence in English and under it in Spanish.
+    /// `both` needs ARCH B, ANSI B, A3 or larger. Names, marks, tables, workbook, report and findings stay as they are.
+    pub language: SheetLanguage,
 }
 
 impl Default for SheetRules {
     fn default() -> Self {
-        SheetRules { paper: "ARCH B".to_owned(), scale: None, lengths: LengthStyle::Feet }
+        SheetRules {
+            paper: "ARCH B".to_owned(),
+            scale: None,
+            lengths: LengthStyle::Feet,
+            language: SheetLanguage::En,
+        }
     }
 }

@@ -259,7 +259,7 @@ fn area(feet: f64, style: LengthStyle) -> String {
 
 fn turned((kind, angle): (CornerKind, Option<f64>)) -> String {
     let angle = angle.map(|a| format!(", {} degrees", trimmed(a, 1))).unwrap_or_default();
-    format!("{}{angle}", corners::kind(kind))
+    format!("{}{angle}", corners::kind(kind).en)
 }
 
 fn resized(from: [f64; 2], to: [f64; 2], sides: [f64; 4], style: LengthStyle) -> String {
@@ -308,11 +308,11 @@ pub fn walls_alike(walls: usize) -> String {
 pub fn panels([from, to]: [usize; 2], piece: SidingPiece) -> String {
     let name = items::piece(piece);
     if from == to {
-        return format!("{} laid, as before.", counted(to, name));
+        return format!("{} laid, as before.", counted(to, name.en));
     }
     let change = to.abs_diff(from);
     let word = if to > from { "more" } else { "fewer" };
-    format!("{} laid, {change} {word} than before ({from}).", counted(to, name))
+    format!("{} laid, {change} {word} than before ({from}).", counted(to, name.en))
 }
 
 /// Lines of the order that are not told.

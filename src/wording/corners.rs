@@ -1,5 +1,6 @@
 //! Corners of the house.
 
+use crate::language::{Said, said};
 use crate::model::corner::{CornerKind, Pairing};
 
 /// Heading of the list.
@@ -20,9 +21,9 @@ pub fn pairing(by: Pairing) -> &'static str {
 }
 
 /// Which way it turns.
-pub fn kind(kind: CornerKind) -> &'static str {
+pub fn kind(kind: CornerKind) -> Said {
     match kind {
-        CornerKind::Outside => "outside",
-        CornerKind::Inside => "inside",
+        CornerKind::Outside => said("outside", "exterior"),
+        CornerKind::Inside => said("inside", "interior"),
     }
 }

@@ -1,27 +1,29 @@
 //! Everything a cut drawing says, in words, so that nothing hangs on the room the drawing has.
 
+use super::notches::{Above, notch, points};
+pub use super::notches::{is_round, notch_span};
+use super::nouns::{self, counted};
 use super::sheet_lengths::{length, short};
 use super::siding;
 use crate::geom::tol::CUT;
-use crate::geom::vocabulary::Xy;
 use crate::job::Product;
+use crate::language::{Language, Said, said};
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::{EdgeWork, EndCut, Piece, PieceEnd, Rip};
 use crate::layout::told;
 use crate::model::half::Half;
 use crate::model::hold::Hold;
-use crate::model::notch::{Contour, Notch, NotchSide};
-use crate::real::Real;
 use crate::units::LengthStyle;
 
 /// Which ends of a piece are cut and meet a seam: left, right.
 pub type SeamEnds = (bool, bool);
 
 /// A piece that an opening goes right through.
-pub const SCRIBE: &str = "scribe in place";
+pub const SCRIBE: Said = said("scribe in place", "marcar en su lugar");
 
 /// What is done to a piece, line by line.
 pub fn piece(
+    lang: Language,
     p: &Piece,
     course: &LaidCourse,
     product: &Product,
@@ -29,78 +31,103 @@ pub fn piece(
     style: LengthStyle,
 ) -> Vec<String> {
     let face = course.top - course.bottom;
-    let above =
-        Above { name: siding::over_face(product.system()), height: product.over_face(face) };
+    let above = Above {
+        name: siding::over_face(product.system()).of(lang),
+        height: product.over_face(face),
+    };
     let mut out = Vec::new();
-    out.extend(edges(p, style));
+    out.extend(edges(lang, p, style));
     let p = &told::piece(p, style);
-    let ends = ["left", "right"].into_iter().zip(&p.ends);
-    out.extend(ends.filter_map(|(name, e)| end(name, e, style)));
-    out.extend(p.rip.as_ref().map(|r| rip(r, face, &above, style)));
-    out.extend(p.half.map(|h| half_source(h).to_owned()));
+    let ends = [said("left", "izquierdo").of(lang), said("right", "derecho").of(lang)]
+        .into_iter()
+        .zip(&p.ends);
+    out.extend(ends.filter_map(|(name, e)| end(lang, name, e, style)));
+    out.extend(p.rip.as_ref().map(|r| rip(lang, r, face, &above, style)));
+    out.extend(p.half.map(|h| half_source(h).of(lang).to_owned()));
     // A ripped top edge has nothing left over its face.
     let ripped = p.rip.as_ref().is_some_and(|r| r.to < face - CUT);
     let left = Above { height: if ripped { 0.0 } else { above.height }, ..above };
-    out.extend(p.notches.iter().map(|n| notch(n, (p, course), &left, style)));
+    out.extend(p.notches.iter().map(|n| notch(lang, n, (p, course), &left, style)));
     // What is punched along pieces of several lengths stands beside their marks.
     let work = &p.edge_work;
     let counted = EdgeWork { slots: 0, lugs: 0, trim_nails: 0, ..work.clone() };
-    out.extend(edge_work(if ripped_alone { &counted } else { work }));
-    out.extend(recess(seam_ends, product.has_foam()));
+    out.extend(edge_work(lang, if ripped_alone { &counted } else { work }));
+    out.extend(recess(lang, seam_ends, product.has_foam()));
     if !p.more.is_empty() {
-        out.push(SCRIBE.to_owned());
+        out.push(SCRIBE.of(lang).to_owned());
     }
     out
 }
 
-/// What a length has over the face of its course.
-struct Above {
-    name: &'static str,
-    height: f64,
-}
-
 /// Length at the bottom and at the top edge, where they are not one.
-fn edges(p: &Piece, style: LengthStyle) -> Option<String> {
+fn edges(lang: Language, p: &Piece, style: LengthStyle) -> Option<String> {
     if p.is_square() {
         return None;
     }
     let long = |top: bool| {
-        told::edge(p, top, style).map_or("a point".to_owned(), |(a, b)| length(style, b - a))
+        told::edge(p, top, style)
+            .map_or(said("a point", "punta").of(lang).to_owned(), |(a, b)| length(style, b - a))
     };
-    Some(format!("bottom (butt) edge {}, top edge {}", long(false), long(true)))
-}
-
-/// An end that is not square.
-fn end(name: &str, end: &PieceEnd, style: LengthStyle) -> Option<String> {
-    let contour = end.contour.as_ref()?;
-    let set_back = short(style, end.set_back());
-    if end.cut != EndCut::Angled {
-        let points = points(contour, style);
-        return Some(format!(
-            "{name} end to a contour, {set_back} from long to short point; {points}"
-        ));
-    }
-    let ends = contour.points.first().zip(contour.points.last());
-    let long = ends.is_some_and(|(a, b)| (a[0] < b[0]) == (name == "left"));
-    let plumb = contour.points.len() > 2;
-    Some(format!(
-        "{name} end {:.1}° from the long edge, {:.1}° from square; long to short point {set_back}, long point at the {}{}",
-        end.angle.abs(),
-        90.0 - end.angle.abs(),
-        if long { "bottom (butt) edge" } else { "top edge" },
-        if plumb { format!("; {}", points(contour, style)) } else { String::new() }
+    Some(say!(
+        lang,
+        "bottom (butt) edge {}, top edge {}",
+        "borde inferior {}, borde superior {}",
+        long(false),
+        long(true)
     ))
 }
 
-fn rip(r: &Rip, face: f64, above: &Above, style: LengthStyle) -> String {
-    let mut out = format!("rip to {}", short(style, r.to - r.from));
+/// An end that is not square.
+fn end(lang: Language, name: &str, end: &PieceEnd, style: LengthStyle) -> Option<String> {
+    let contour = end.contour.as_ref()?;
+    let set_back = short(style, end.set_back());
+    if end.cut != EndCut::Angled {
+        let points = points(lang, contour, style);
+        return Some(say!(
+            lang,
+            "{name} end to a contour, {set_back} from long to short point; {points}",
+            "extremo {name} con contorno, {set_back} de punta larga a punta corta; {points}"
+        ));
+    }
+    let ends = contour.points.first().zip(contour.points.last());
+    let long =
+        ends.is_some_and(|(a, b)| (a[0] < b[0]) == (name == said("left", "izquierdo").of(lang)));
+    let plumb = contour.points.len() > 2;
+    Some(say!(
+        lang,
+        "{name} end {:.1}° from the long edge, {:.1}° from square; long to short point {set_back}, long point at the {}{}",
+        "extremo {name} a {:.1}° del borde largo, {:.1}° de la escuadra; de punta larga a corta {set_back}, punta larga en el {}{}",
+        end.angle.abs(),
+        90.0 - end.angle.abs(),
+        if long {
+            said("bottom (butt) edge", "borde inferior").of(lang)
+        } else {
+            said("top edge", "borde superior").of(lang)
+        },
+        if plumb {
+            say!(lang, "; {}", "; {}", points(lang, contour, style))
+        } else {
+            String::new()
+        }
+    ))
+}
+
+fn rip(lang: Language, r: &Rip, face: f64, above: &Above, style: LengthStyle) -> String {
+    let mut out = say!(lang, "rip to {}", "cortar a lo largo a {}", short(style, r.to - r.from));
     if r.from > 0.0 {
-        out.push_str(&format!(", {} off the butt edge", short(style, r.from)));
+        out.push_str(&say!(
+            lang,
+            ", {} off the butt edge",
+            ", {} fuera del borde inferior",
+            short(style, r.from)
+        ));
     }
     let over = face - r.to;
     if over > CUT {
-        out.push_str(&format!(
+        out.push_str(&say!(
+            lang,
             ", {} off the top: {} of face and the {}",
+            ", {} fuera de arriba: {} de cara y {}",
             short(style, over + above.height),
             short(style, over),
             above.name
@@ -109,213 +136,129 @@ fn rip(r: &Rip, face: f64, above: &Above, style: LengthStyle) -> String {
     out
 }
 
+/// An end cut to a contour, in short.
+pub const SHAPED: Said = said("shaped", "con forma");
+
+/// The height a piece is ripped to, in short.
+pub fn ripped_to(lang: Language, height: &str) -> String {
+    say!(lang, "rip to {height}", "alto {height}")
+}
+
 /// Which half of a ripped panel a piece is.
-pub fn half(half: Half) -> &'static str {
+pub fn half(half: Half) -> Said {
     match half {
-        Half::Lower => "lower half",
-        Half::Upper => "upper half",
+        Half::Lower => said("lower half", "mitad de abajo"),
+        Half::Upper => said("upper half", "mitad de arriba"),
     }
 }
 
-fn half_source(half: Half) -> &'static str {
+fn half_source(half: Half) -> Said {
     match half {
-        Half::Lower => "keep the part ripped off: another course takes it, see the cut list",
-        Half::Upper => "from the upper half of a ripped panel, see the cut list",
+        Half::Lower => said(
+            "keep the part ripped off: another course takes it, see the cut list",
+            "guarde la parte cortada: va en otra hilera, vea la lista de cortes",
+        ),
+        Half::Upper => said(
+            "from the upper half of a ripped panel, see the cut list",
+            "de la mitad de arriba de un panel cortado a lo largo, vea la lista de cortes",
+        ),
     }
 }
 
-fn edge_work(work: &EdgeWork) -> Vec<String> {
+fn edge_work(lang: Language, work: &EdgeWork) -> Vec<String> {
     let mut out = Vec::new();
     if work.slots > 0 {
-        out.push(format!("punch {} nail slots along the cut edge", work.slots));
+        out.push(say!(
+            lang,
+            "punch {} nail slots along the cut edge",
+            "perfore {} ranuras para clavo a lo largo del borde cortado",
+            work.slots
+        ));
     }
     let shim = if work.furring {
-        "; shim behind the undersill (finish) trim to hold the panel angle"
+        said(
+            "; shim behind the undersill (finish) trim to hold the panel angle",
+            "; calza detrás de la moldura de remate para mantener el ángulo del panel",
+        )
+        .of(lang)
     } else {
         ""
     };
     if work.lugs > 0 {
-        out.push(format!("punch {} snap-lock lugs along the cut edge{shim}", work.lugs));
+        out.push(say!(
+            lang,
+            "punch {} snap-lock lugs along the cut edge{shim}",
+            "haga {} lengüetas a lo largo del borde cortado{shim}",
+            work.lugs
+        ));
     }
     if work.trim_nails > 0 {
-        out.push(siding::trim_nails(work.trim_nails) + shim);
+        out.push(siding::trim_nails(lang, work.trim_nails) + shim);
     }
-    out.extend(work.holds.iter().map(|h| hold(*h).to_owned()));
+    out.extend(work.holds.iter().map(|h| hold(*h).of(lang).to_owned()));
     out
 }
 
 /// How a piece is held that keeps no hem, or no lock.
-pub fn hold(hold: Hold) -> &'static str {
+pub fn hold(hold: Hold) -> Said {
     match hold {
-        Hold::RoofChannel => {
-            "no lock where its butt is cut: that edge goes in the roof channel, the nails of its hem hold it"
-        }
-        Hold::HeadChannel => {
-            "no lock: its foot goes in the head channel, the nails of its hem hold it"
-        }
-        Hold::ChannelOver => "no hem: its top edge fills the channel, no nail",
-        Hold::FaceNail => "no hem: held in the channels at its ends, one small nail in its face",
+        Hold::RoofChannel => said(
+            "no lock where its butt is cut: that edge goes in the roof channel, the nails of its hem hold it",
+            "sin traba donde se corta su borde inferior: ese borde va en el canal del techo, lo sostienen los clavos de su aleta",
+        ),
+        Hold::HeadChannel => said(
+            "no lock: its foot goes in the head channel, the nails of its hem hold it",
+            "sin traba: su pie va en el canal del cabezal, lo sostienen los clavos de su aleta",
+        ),
+        Hold::ChannelOver => said(
+            "no hem: its top edge fills the channel, no nail",
+            "sin aleta: su borde superior llena el canal, sin clavo",
+        ),
+        Hold::FaceNail => said(
+            "no hem: held in the channels at its ends, one small nail in its face",
+            "sin aleta: sujeta en los canales de sus extremos, un clavo pequeño en su cara",
+        ),
     }
 }
 
 /// What holds a piece that keeps no hem, or no lock; for a table.
-pub fn holds(work: &EdgeWork) -> String {
-    work.holds.iter().map(|h| hold(*h)).collect::<Vec<_>>().join("; ")
+pub fn holds(lang: Language, work: &EdgeWork) -> String {
+    work.holds.iter().map(|h| hold(*h).of(lang)).collect::<Vec<_>>().join("; ")
 }
 
 /// A cut end at a seam lacks what lets the next panel lap (`SidingFact::CutEndAtSeam`).
-fn recess(seam_ends: SeamEnds, has_foam: bool) -> Option<String> {
+fn recess(lang: Language, seam_ends: SeamEnds, has_foam: bool) -> Option<String> {
     let ends = match seam_ends {
-        (true, true) => "both ends meet seams",
-        (true, false) => "left end meets a seam",
-        (false, true) => "right end meets a seam",
+        (true, true) => said("both ends meet seams", "los dos extremos llegan a uniones").of(lang),
+        (true, false) => {
+            said("left end meets a seam", "el extremo izquierdo llega a una unión").of(lang)
+        }
+        (false, true) => {
+            said("right end meets a seam", "el extremo derecho llega a una unión").of(lang)
+        }
         (false, false) => return None,
     };
-    let what = if has_foam { "hem, lock and foam" } else { "hem and lock" };
-    Some(format!("{ends}: cut {what} back there, so that the panels can lap"))
-}
-
-/// A curve, which no list of points tells as well as its pattern.
-const CURVE: &str = "curve: by its full-size pattern at the end of the set";
-
-/// Whether a notch is round, and so told by its size and middle.
-pub fn is_round(n: &Notch) -> bool {
-    Round::of(n).is_some()
-}
-
-/// Points from the left end and from the butt line.
-fn points(c: &Contour, style: LengthStyle) -> String {
-    // Hard spaces: a point is not parted at the end of a line.
-    let one =
-        |q: &Xy| format!("{} / {}", short(style, q[0]), short(style, q[1])).replace(' ', "\u{a0}");
-    let each = c.points.iter().map(one);
-    let list = each.collect::<Vec<_>>().join(", ");
-    match c.spacing {
-        Some(_) => CURVE.to_owned(),
-        None => format!("corners, from left / from bottom: {list}"),
-    }
-}
-
-/// From where to where a notch goes up from the butt edge.
-pub fn notch_span(n: &Notch, rip: &Option<Rip>, course: &LaidCourse) -> (f64, f64) {
-    let face = course.top - course.bottom;
-    let (low, high) = rip.as_ref().map_or((0.0, face), |r| (r.from, r.to));
-    match n.side {
-        NotchSide::Top => (high - n.depth, high),
-        NotchSide::Bottom => (low, low + n.depth),
-        NotchSide::Left | NotchSide::Right | NotchSide::Hole => {
-            let foot = n.foot.unwrap_or(0.0);
-            (foot, foot + n.depth)
-        }
-    }
-}
-
-fn notch(
-    n: &Notch,
-    (p, course): (&Piece, &LaidCourse),
-    above: &Above,
-    style: LengthStyle,
-) -> String {
-    let around = n.around.iter().map(|id| id.rsplit('-').next().unwrap_or(id));
-    let around = around.collect::<Vec<_>>().join(" and ");
-    let at = if around.is_empty() { String::new() } else { format!(" at {around}") };
-    if let Some(round) = Round::of(n) {
-        return round_hole(&round, &at, p.length, style);
-    }
-    // Hard spaces: a length is not parted at the end of a line.
-    let [left, width] = [n.left, n.told_width()].map(|v| hard(&length(style, v)));
-    let (low, high) = notch_span(n, &p.rip, course);
-    let [low, high, depth] = [low, high, n.depth].map(|v| hard(&short(style, style.to_mark(v))));
-    let mut out = match n.side {
-        NotchSide::Top => {
-            let whole = if above.height > 0.0 {
-                let all = hard(&short(style, style.to_mark(n.depth + above.height)));
-                format!("{depth} of the face, {all} with the {}", above.name)
-            } else {
-                format!("{depth} deep")
-            };
-            format!(
-                "notch{at}: {left} from the left end, {width} wide, from {low} over the butt edge up; {whole}"
-            )
-        }
-        NotchSide::Bottom => format!(
-            "notch{at}: {left} from the left end, {width} wide, up to {high} over the butt edge"
-        ),
-        NotchSide::Left | NotchSide::Right => format!(
-            "slot{at}: {left} from the left end, {width} long, from {low} to {high} over the butt edge"
-        ),
-        NotchSide::Hole => format!(
-            "hole{at}: {left} from the left end, {width} long, from {low} to {high} over the butt edge"
-        ),
-    };
-    if let Some(c) = &n.contour {
-        out.push_str(&format!("; {}", points(c, style)));
-    }
-    out
-}
-
-/// A hole round a pipe or another round fixture, whole or as far as the piece reaches.
-struct Round {
-    across: f64,
-    /// Its middle: from the left end, over the butt edge.
-    at: Xy,
-}
-
-/// How far the points of a hole may lie off its circle, inches: clearance is kept aside and up or down, which
-/// makes it a hair more than round.
-const OUT_OF_ROUND: f64 = 3.0 / 16.0;
-
-impl Round {
-    fn of(n: &Notch) -> Option<Self> {
-        let c = n.contour.as_ref().filter(|c| c.spacing.is_some())?;
-        let foot = n.foot?;
-        let r = n.depth / 2.0;
-        let x = match n.side {
-            NotchSide::Hole if (n.width - n.depth).abs() < OUT_OF_ROUND => n.left + n.width / 2.0,
-            NotchSide::Right => n.left + r,
-            NotchSide::Left => n.left + n.width - r,
-            _ => return None,
-        };
-        let at = [x, foot + r];
-        let straight = |q: &Xy| match n.side {
-            NotchSide::Right => q[0] > x,
-            NotchSide::Left => q[0] < x,
-            _ => false,
-        };
-        let on = |q: &Xy| {
-            let level = straight(q) && ((q[1] - at[1]).abs() - r).abs() < OUT_OF_ROUND;
-            level || ((q[0] - at[0]).hypotenuse(q[1] - at[1]) - r).abs() < OUT_OF_ROUND
-        };
-        c.points.iter().all(on).then_some(Round { across: n.depth, at })
-    }
-}
-
-fn hard(length: &str) -> String {
-    length.replace(' ', "\u{a0}")
-}
-
-fn round_hole(round: &Round, at: &str, whole: f64, style: LengthStyle) -> String {
-    let up = hard(&short(style, style.to_mark(round.at[1])));
-    let across = hard(&short(style, round.across));
-    let x = round.at[0];
-    let from = if x < 0.0 {
-        format!("{} beyond the left end", hard(&short(style, style.to_mark(-x))))
-    } else if x > whole {
-        format!("{} beyond the right end", hard(&short(style, style.to_mark(x - whole))))
+    let what = if has_foam {
+        said("hem, lock and foam", "aleta, traba y espuma").of(lang)
     } else {
-        format!("{} from the left end", hard(&length(style, style.to_mark(x))))
+        said("hem and lock", "aleta y traba").of(lang)
     };
-    format!("round hole{at}: {across} across, its middle {from}, {up} over the butt edge")
+    Some(say!(
+        lang,
+        "{ends}: cut {what} back there, so that the panels can lap",
+        "{ends}: recorte ahí {what} para que los paneles puedan traslapar"
+    ))
 }
 
 /// A piece with its length, and what is punched along its cut edge.
-pub fn marked_length(p: &Piece, style: LengthStyle) -> String {
+pub fn marked_length(lang: Language, p: &Piece, style: LengthStyle) -> String {
     let told = length(style, style.to_cut(p.length));
     let w = &p.edge_work;
     let mut out = format!("{}\u{a0}{told}", p.mark).replace(' ', "\u{a0}");
-    for (count, what) in [(w.slots, "slot"), (w.lugs, "lug"), (w.trim_nails, "nail")] {
+    for (count, what) in [(w.slots, nouns::SLOT), (w.lugs, nouns::LUG), (w.trim_nails, nouns::NAIL)]
+    {
         if count > 0 {
-            let counted = crate::units::counted(count as usize, what).replace(' ', "\u{a0}");
+            let counted = counted(lang, count as usize, what).replace(' ', "\u{a0}");
             out.push_str(&format!("\u{a0}({counted})"));
         }
     }

@@ -1,310 +1,161 @@
 //! Words of the details sheet.
 
-use super::sheet_lengths;
-use super::siding::{nail_material, name};
-use crate::job::siding::system::{CutEdgeRule, NailHold};
-use crate::job::{InsideCorner, Job, TopFinish};
-use crate::units::LengthStyle;
+use crate::language::{Said, said};
 
 /// The sheet.
-pub const DETAILS: &str = "Details";
+pub const DETAILS: Said = said("Details", "Detalles");
 /// What it holds.
-pub const DESCRIPTION: &str =
-    "Typical sections of the siding where it starts, ends, laps and is flashed";
+pub const DESCRIPTION: Said = said(
+    "Typical sections of the siding where it starts, ends, laps and is flashed",
+    "Cortes típicos del siding donde empieza, termina, traslapa y lleva tapajuntas",
+);
 /// What its heading says.
-pub const TYPICAL: &str = "typical; dimensions are the job's settings, profiles are for the look. The manufacturer's instructions and the local code come first.";
+pub const TYPICAL: Said = said(
+    "typical; dimensions are the job's settings, profiles are for the look. The manufacturer's instructions and the local code come first.",
+    "típicos; las medidas son las del trabajo, los perfiles son solo ilustración. Primero valen las instrucciones del fabricante y el código local.",
+);
 
 /// Over grade.
-pub const STARTER: &str = "Start over grade";
+pub const STARTER: Said = said("Start over grade", "Arranque sobre el terreno");
 /// Over a roof.
-pub const ROOF: &str = "Roof to wall";
+pub const ROOF: Said = said("Roof to wall", "Techo contra pared");
 /// Low end of a roof.
-pub const KICK_OUT: &str = "Low end of a roof, seen from the front";
+pub const KICK_OUT: Said =
+    said("Low end of a roof, seen from the front", "Extremo bajo de un techo, visto de frente");
 /// Under a soffit.
-pub const SOFFIT: &str = "Top under a soffit";
+pub const SOFFIT: Said = said("Top under a soffit", "Remate bajo el sofito");
 /// Outside corner.
-pub const OUTSIDE: &str = "Outside corner, seen from above";
+pub const OUTSIDE: Said =
+    said("Outside corner, seen from above", "Esquina exterior, vista desde arriba");
 /// Inside corner.
-pub const INSIDE: &str = "Inside corner, seen from above";
+pub const INSIDE: Said =
+    said("Inside corner, seen from above", "Esquina interior, vista desde arriba");
 /// Seam of panels.
-pub const SEAM: &str = "Seam, seen from above";
+pub const SEAM: Said = said("Seam, seen from above", "Unión, vista desde arriba");
 /// Joint of boards.
-pub const JOINT: &str = "Joint on a stud, seen from above";
+pub const JOINT: Said =
+    said("Joint on a stud, seen from above", "Junta sobre montante, vista desde arriba");
 /// Under a window.
-pub const SILL: &str = "Sill";
+pub const SILL: Said = said("Sill", "Repisa");
 /// Beside an opening.
-pub const JAMB: &str = "Jamb, seen from above";
+pub const JAMB: Said = said("Jamb, seen from above", "Jamba, vista desde arriba");
 /// Over an opening.
-pub const HEAD: &str = "Head";
+pub const HEAD: Said = said("Head", "Cabezal");
 /// Water tab.
-pub const TAB: &str = "Water tab, seen from the front";
+pub const TAB: Said = said("Water tab, seen from the front", "Pestaña de agua, vista de frente");
 /// Mounting block.
-pub const BLOCK: &str = "Mounting block";
+pub const BLOCK: Said = said("Mounting block", "Bloque de montaje");
 
 /// Name of a dimension.
-pub const STARTER_LINE: &str = "snapped line to butt line";
+pub const STARTER_LINE: Said = said("snapped line to butt line", "línea de tiza al borde inferior");
 /// Name of a dimension.
-pub const CLEAR_OF_GRADE: &str = "clear of grade";
+pub const CLEAR_OF_GRADE: Said = said("clear of grade", "separado del terreno");
 /// Name of a dimension.
-pub const CLEAR_OF_ROOF: &str = "clear of the roof";
+pub const CLEAR_OF_ROOF: Said = said("clear of the roof", "separado del techo");
 /// Name of a dimension, and of the board.
-pub const FRIEZE: &str = "frieze board";
+pub const FRIEZE: Said = said("frieze board", "tabla de friso");
 /// Name of a dimension.
-pub const OVER_CUT: &str = "room at the cut edge";
+pub const OVER_CUT: Said = said("room at the cut edge", "holgura en el borde cortado");
 /// Name of a dimension.
-pub const SET_BACK: &str = "set-back";
+pub const SET_BACK: Said = said("set-back", "retiro");
 /// Name of a dimension.
-pub const END_GAP: &str = "end gap";
+pub const END_GAP: Said = said("end gap", "espacio de extremo");
 /// Name of a dimension.
-pub const FACE: &str = "face";
+pub const FACE: Said = said("face", "cara");
 /// Name of a dimension.
-pub const LAP: &str = "lap";
+pub const LAP: Said = said("lap", "traslape");
 /// Name of a dimension.
-pub const JOINT_GAP: &str = "gap at the joint";
+pub const JOINT_GAP: Said = said("gap at the joint", "espacio en la junta");
 /// Name of a dimension.
-pub const FOAM_SET_BACK: &str = "foam stops short";
+pub const FOAM_SET_BACK: Said = said("foam stops short", "la espuma termina antes");
 /// Name of a dimension.
-pub const TAB_LENGTH: &str = "tab";
+pub const TAB_LENGTH: Said = said("tab", "pestaña");
 /// Name of a dimension.
-pub const ROUND_BLOCK: &str = "room round the block";
+pub const ROUND_BLOCK: Said = said("room round the block", "holgura alrededor del bloque");
 
 /// Note.
-pub const BARRIER: &str = "Weather barrier over the sheathing";
+pub const BARRIER: Said =
+    said("Weather barrier over the sheathing", "Barrera contra el agua sobre el entablado");
 /// Note.
-pub const BARRIER_OVER_FLASHING: &str = "Weather barrier laps over the flashing";
+pub const BARRIER_OVER_FLASHING: Said = said(
+    "Weather barrier laps over the flashing",
+    "La barrera contra el agua traslapa sobre el tapajuntas",
+);
 /// Note.
-pub const FOUNDATION: &str = "Foundation";
+pub const FOUNDATION: Said = said("Foundation", "Cimiento");
 /// Note.
-pub const GRADE: &str = "Finished grade";
+pub const GRADE: Said = said("Finished grade", "Nivel final del terreno");
 /// Note.
-pub const ROOF_CHANNEL: &str = "J-channel over the roof";
+pub const ROOF_CHANNEL: Said = said("J-channel over the roof", "Canal J sobre el techo");
 /// Note.
 // TrimFact::StepFlashing.
-pub const STEP_FLASHING: &str = "Step flashing, 4\" x 4\" or more";
+pub const STEP_FLASHING: Said =
+    said("Step flashing, 4\" x 4\" or more", "Tapajuntas escalonado, 4\" x 4\" o más");
 /// Title of a detail.
-pub const SKIRT: &str = "Skirt board over a level roof or ledge";
+pub const SKIRT: Said = said(
+    "Skirt board over a level roof or ledge",
+    "Tabla de faldón sobre un techo a nivel o una cornisa",
+);
 /// Note.
-pub const SKIRT_BOARD: &str =
-    "Skirt board, FB on the wall's sheet, ripped to end at the course line";
+pub const SKIRT_BOARD: Said = said(
+    "Skirt board, FB on the wall's sheet, ripped to end at the course line",
+    "Tabla de faldón, FB en la hoja de la pared, cortada a lo largo para terminar en la línea de la hilera",
+);
 /// Note.
-pub const SKIRT_FLASHING: &str = "Flashing, up behind board and starter";
+pub const SKIRT_FLASHING: Said = said(
+    "Flashing, up behind board and starter",
+    "Tapajuntas, sube por detrás de la tabla y de la tira de inicio",
+);
 /// Note.
-pub const ROOF_OR_LEDGE: &str = "Roof or ledge";
+pub const ROOF_OR_LEDGE: Said = said("Roof or ledge", "Techo o cornisa");
 /// Note.
-pub const ROOFING: &str = "Roofing";
+pub const ROOFING: Said = said("Roofing", "Cubierta del techo");
 /// Note.
-pub const ROOF_LOW_END: &str = "Roof, its low end";
+pub const ROOF_LOW_END: Said = said("Roof, its low end", "Techo, su extremo bajo");
 /// Note.
-pub const GUTTER: &str = "Gutter";
+pub const GUTTER: Said = said("Gutter", "Canaleta");
 /// Note.
-pub const SOFFIT_PANEL: &str = "Soffit";
+pub const SOFFIT_PANEL: Said = said("Soffit", "Sofito");
 /// Note.
-pub const JOINT_FLASHING: &str = "Flashing behind the joint, over the head of the board below";
+pub const JOINT_FLASHING: Said = said(
+    "Flashing behind the joint, over the head of the board below",
+    "Tapajuntas detrás de la junta, sobre lo alto de la tabla de abajo",
+);
 /// Note.
-pub const FOAM: &str = "Foam meets foam";
+pub const FOAM: Said = said("Foam meets foam", "Espuma contra espuma");
 /// Note.
-pub const SILL_FLASHING: &str = "Sill flashing, over the barrier below";
+pub const SILL_FLASHING: Said = said(
+    "Sill flashing, over the barrier below",
+    "Tapajuntas de repisa, sobre la barrera de abajo",
+);
 /// Note.
-pub const SILL_CHANNEL: &str = "J-channel under the sill";
+pub const SILL_CHANNEL: Said = said("J-channel under the sill", "Canal J bajo la repisa");
 /// Note.
-pub const JAMB_FLASHING: &str = "Jamb flashing, behind the siding";
+pub const JAMB_FLASHING: Said =
+    said("Jamb flashing, behind the siding", "Tapajuntas de jamba, detrás del siding");
 /// Note.
-pub const JAMB_CHANNEL: &str = "J-channel";
+pub const JAMB_CHANNEL: Said = said("J-channel", "Canal J");
 /// Note.
-pub const HEAD_FLASHING: &str = "Head flashing or drip cap, under the barrier";
+pub const HEAD_FLASHING: Said = said(
+    "Head flashing or drip cap, under the barrier",
+    "Tapajuntas de cabezal o goterón, debajo de la barrera",
+);
 /// Note.
-pub const HEAD_CHANNEL: &str = "J-channel, with a water tab at each end";
+pub const HEAD_CHANNEL: Said = said(
+    "J-channel, with a water tab at each end",
+    "Canal J, con una pestaña de agua en cada extremo",
+);
 /// Note.
-pub const TAB_NOTE: &str = "Tab, bent down over the jamb channel: water runs over, not behind";
+pub const TAB_NOTE: Said = said(
+    "Tab, bent down over the jamb channel: water runs over, not behind",
+    "Pestaña doblada hacia abajo sobre el canal de la jamba: el agua corre por encima, no por detrás",
+);
 /// Note.
-pub const TAB_HEAD: &str = "Head channel";
+pub const TAB_HEAD: Said = said("Head channel", "Canal del cabezal");
 /// Note.
-pub const TAB_JAMB: &str = "Jamb channel";
+pub const TAB_JAMB: Said = said("Jamb channel", "Canal de la jamba");
 /// Note.
-pub const BLOCK_NOTE: &str = "Mounting block on the sheathing";
+pub const BLOCK_NOTE: Said =
+    said("Mounting block on the sheathing", "Bloque de montaje sobre el entablado");
 /// Note.
-pub const BLOCK_FLASHING: &str = "Flashing over the block";
-
-/// A length that no line of a note breaks.
-fn short(style: LengthStyle, inches: f64) -> String {
-    unbroken(&sheet_lengths::short(style, inches))
-}
-
-fn unbroken(length: &str) -> String {
-    length.replace(' ', "\u{a0}")
-}
-
-/// The siding.
-pub fn siding(job: &Job) -> String {
-    let text = name(job.product.kind);
-    let mut letters = text.chars();
-    letters.next().map_or(String::new(), |c| c.to_uppercase().chain(letters).collect())
-}
-
-/// The starter strip.
-pub fn starter(job: &Job) -> String {
-    let style = job.sheet.lengths;
-    let side = if job.trim.starter_line < 0.0 { "below" } else { "above" };
-    let line = short(style, job.trim.starter_line.abs());
-    let gap = short(style, job.trim_gaps().starter);
-    format!("Starter strip, top edge on a line {line} {side} the butt line; {gap} between lengths")
-}
-
-/// The starter piece under boards.
-pub fn starter_piece(job: &Job) -> String {
-    let thick = short(job.sheet.lengths, job.starter_thickness());
-    format!("Starter piece, {thick} thick, as the head of a board below")
-}
-
-/// The first course.
-pub fn first(job: &Job) -> String {
-    if job.siding().receivers.has_pockets() {
-        "First panel, locked into the starter".to_owned()
-    } else {
-        "First board, nailed over the starter piece".to_owned()
-    }
-}
-
-/// Siding over a roof.
-pub fn roof_siding(job: &Job) -> String {
-    let cut = if job.siding().receivers.has_pockets() { "Panel" } else { "Board" };
-    format!("{cut} cut along the roof")
-}
-
-/// What turns the water out.
-pub fn kick_out(job: &Job) -> String {
-    let channel =
-        if job.siding().receivers.has_pockets() { "; the channel stops at it" } else { "" };
-    format!("Kick-out flashing turns the water into the gutter{channel}")
-}
-
-/// Siding round a kick-out.
-pub fn cut_round_kick_out(clear: &str) -> String {
-    format!("Siding cut round it, {} off", unbroken(clear))
-}
-
-/// What takes the cut edge under a soffit.
-pub fn top_finish(job: &Job) -> String {
-    let gap = short(job.sheet.lengths, job.trim_gaps().post_top);
-    let what = match job.trim.top {
-        TopFinish::FinishTrim => format!("Undersill trim; {}", held(job)),
-        TopFinish::TwoPiece => "Nailed base with a face board snapped on".to_owned(),
-        TopFinish::Crown => "Nailed base with a crown molding".to_owned(),
-        TopFinish::TopPanel => "Panel made for the top".to_owned(),
-    };
-    format!("{what}. Corner posts stop {gap} under the soffit")
-}
-
-/// The top course.
-pub fn ripped(job: &Job) -> String {
-    let style = job.sheet.lengths;
-    match job.siding().cut_edge {
-        CutEdgeRule::FaceNails => "Last board, ripped to its place and face-nailed".to_owned(),
-        CutEdgeRule::Lugs | CutEdgeRule::TrimNails if job.trim.top == TopFinish::FinishTrim => {
-            "Last panel, ripped to its place".to_owned()
-        }
-        CutEdgeRule::Lugs | CutEdgeRule::TrimNails => {
-            let slots = short(style, job.courses.slot_spacing);
-            format!("Last panel, ripped; nail slots punched every {slots}")
-        }
-    }
-}
-
-/// What holds a cut edge in undersill trim.
-fn held(job: &Job) -> String {
-    let style = job.sheet.lengths;
-    match job.siding().cut_edge {
-        CutEdgeRule::Lugs => format!("lugs every {}", short(style, job.courses.lug_spacing)),
-        CutEdgeRule::TrimNails => {
-            format!("trim nails every {}", short(style, job.courses.slot_spacing))
-        }
-        CutEdgeRule::FaceNails => "face-nailed".to_owned(),
-    }
-}
-
-/// Undersill trim.
-pub fn undersill(job: &Job) -> String {
-    let alone = job.channel_alone();
-    let held = held(job);
-    if alone <= 0.0 {
-        return format!("Undersill trim in the channel; {held}");
-    }
-    let alone = short(job.sheet.lengths, alone);
-    format!(
-        "Undersill trim in the channel where the cut falls more than {alone} over a face's lower edge; {held}"
-    )
-}
-
-/// Siding cut round something.
-pub fn notched(job: &Job) -> String {
-    let clear = short(job.sheet.lengths, job.courses.notch_clearance);
-    if job.siding().receivers.has_pockets() {
-        format!("Panel, notched with {clear} to spare")
-    } else {
-        format!("Board, notched with {clear} to spare")
-    }
-}
-
-/// Nails.
-pub fn nails(job: &Job) -> String {
-    let style = job.sheet.lengths;
-    let system = job.siding();
-    let (spacing, deep) = (short(style, job.nail_spacing()), short(style, job.penetration()));
-    let into = match system.fastening.holds {
-        NailHold::SheathingAndFraming => "nailable sheathing and framing",
-        NailHold::Studs => "studs",
-    };
-    let material = nail_material(system);
-    let loose = if system.fastening.through.is_slotted() {
-        "; not driven tight, in the middle of the slot"
-    } else {
-        ""
-    };
-    format!("Nails every {spacing}, {deep} into {into}, {material}{loose}")
-}
-
-/// A casing round an opening.
-pub fn casing(wide: &str) -> String {
-    format!("Casing and surround, {}", unbroken(wide))
-}
-
-/// What stands at an outside corner.
-pub fn outside(job: &Job) -> String {
-    if job.siding().receivers.has_pockets() {
-        "Outside corner post, hung from its top nails".to_owned()
-    } else {
-        "Corner boards; siding butts against them, to caulk as the manufacturer says".to_owned()
-    }
-}
-
-/// What stands in an inside corner.
-pub fn inside(job: &Job) -> String {
-    if !job.siding().receivers.has_pockets() {
-        return "Strip in the corner; boards butt against it".to_owned();
-    }
-    match job.trim.inside_corner {
-        InsideCorner::Post => "Inside corner post, hung from its top nails",
-        InsideCorner::OneChannel => "J-channel on the wall sided second",
-        InsideCorner::TwoChannels => "A J-channel on each wall",
-    }
-    .to_owned()
-}
-
-/// The stud behind a joint.
-pub fn stud(job: &Job) -> String {
-    format!("Stud, {} on center", short(job.sheet.lengths, job.stud_spacing()))
-}
-
-/// The length that laps over.
-pub fn seam_first(job: &Job) -> String {
-    if job.siding().joints.is_lapped() {
-        "Factory end over; the lap faces away from where people look".to_owned()
-    } else {
-        "Boards butt, each nailed to the stud".to_owned()
-    }
-}
-
-/// The other length.
-pub fn seam_second(job: &Job) -> String {
-    if job.siding().joints.is_lapped() { "Factory end under".to_owned() } else { siding(job) }
-}
+pub const BLOCK_FLASHING: Said = said("Flashing over the block", "Tapajuntas sobre el bloque");

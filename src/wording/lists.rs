@@ -2,11 +2,18 @@
 
 use std::fmt::Display;
 
+use crate::language::{Language, Said, said};
+
 /// Names in a row: `a`, `a and b`, `a, b and c`.
 pub fn joined<T: Display>(list: &[T]) -> String {
+    joined_in(Language::English, list)
+}
+
+/// The same in a language.
+pub fn joined_in<T: Display>(lang: Language, list: &[T]) -> String {
     match list.split_last() {
         Some((last, [])) => last.to_string(),
-        Some((last, firsts)) => format!("{} and {last}", commas(firsts)),
+        Some((last, firsts)) => say!(lang, "{} and {last}", "{} y {last}", commas(firsts)),
         None => String::new(),
     }
 }
@@ -23,8 +30,28 @@ pub fn capital(sentence: &str) -> String {
     first.chain(letters).collect()
 }
 
+/// A small number in words.
+pub fn number_word(lang: Language, number: usize) -> String {
+    const NUMBERS: [Said; 7] = [
+        said("two", "dos"),
+        said("three", "tres"),
+        said("four", "cuatro"),
+        said("five", "cinco"),
+        said("six", "seis"),
+        said("seven", "siete"),
+        said("eight", "ocho"),
+    ];
+    let word = number.checked_sub(2).and_then(|i| NUMBERS.get(i));
+    word.map_or_else(|| number.to_string(), |word| word.of(lang).to_owned())
+}
+
 /// Course numbers in order: `course 3`, `courses 1 to 4, 7`.
 pub fn courses(list: &[i32]) -> String {
+    courses_in(Language::English, list)
+}
+
+/// The same in a language.
+pub fn courses_in(lang: Language, list: &[i32]) -> String {
     let mut parts: Vec<String> = Vec::new();
     let mut at = 0;
     while at < list.len() {
@@ -35,11 +62,12 @@ pub fn courses(list: &[i32]) -> String {
         parts.push(match end - at {
             0 => list[at].to_string(),
             1 => format!("{}, {}", list[at], list[end]),
-            _ => format!("{} to {}", list[at], list[end]),
+            _ => say!(lang, "{} to {}", "{} a {}", list[at], list[end]),
         });
         at = end + 1;
     }
-    format!("{} {}", if list.len() == 1 { "course" } else { "courses" }, parts.join(", "))
+    let what = if list.len() == 1 { said("course", "hilera") } else { said("courses", "hileras") };
+    format!("{} {}", what.of(lang), parts.join(", "))
 }
 
 /// A name before its last number, and that number.
@@ -51,6 +79,11 @@ fn split(name: &str) -> Option<(&str, u64)> {
 
 /// Names in order, with the numbers that follow one another drawn together: `P1 to P7, P9`.
 pub fn ranges<T: AsRef<str>>(names: &[T]) -> String {
+    ranges_in(Language::English, names)
+}
+
+/// The same in a language.
+pub fn ranges_in<T: AsRef<str>>(lang: Language, names: &[T]) -> String {
     let mut names: Vec<&str> = names.iter().map(T::as_ref).collect();
     names.sort_by_key(|n| split(n).map_or((*n, 0, *n), |(head, k)| (head, k, *n)));
     let mut out: Vec<String> = Vec::new();
@@ -66,7 +99,7 @@ pub fn ranges<T: AsRef<str>>(names: &[T]) -> String {
         out.push(match i - first {
             0 => names[i].to_owned(),
             1 => format!("{}, {}", names[first], names[i]),
-            _ => format!("{} to {}", names[first], names[i]),
+            _ => say!(lang, "{} to {}", "{} a {}", names[first], names[i]),
         });
         first = i + 1;
     }

@@ -1,6 +1,7 @@
 //! Offcuts that wait and saw lists, in sentences.
 
 use super::lists::{commas, ranges};
+use crate::language::Language;
 use crate::model::item::SidingPiece;
 use crate::model::saw::{OffcutPlan, SawBatch, SawList, WaitingPrice};
 use crate::model::waiting::OffcutReach;
@@ -14,7 +15,7 @@ pub fn waiting(plan: &OffcutPlan, of: SidingPiece) -> Option<String> {
     }
     let may = match (plan.reach, plan.most) {
         (OffcutReach::Wall, _) => {
-            format!("Offcuts are used on the wall where their {} is opened", piece(of))
+            format!("Offcuts are used on the wall where their {} is opened", piece(of).en)
         }
         (reach, most) => {
             let where_to = match reach {
@@ -36,7 +37,7 @@ pub fn waiting(plan: &OffcutPlan, of: SidingPiece) -> Option<String> {
         "{may}; the most that do: {}. Walls in order, each with the offcuts that wait at its end: {}. Cut for one wall into several pieces: {}; for several walls: {}.",
         plan.most_waiting(),
         commas(&ends),
-        pieces(plan.within_walls, of),
+        pieces(Language::English, plan.within_walls, of),
         plan.between_walls
     ))
 }
@@ -45,7 +46,11 @@ pub fn waiting(plan: &OffcutPlan, of: SidingPiece) -> Option<String> {
 pub fn saw(list: &SawList, of: SidingPiece, style: LengthStyle) -> Vec<String> {
     let mut out = Vec::new();
     if !list.opened.is_empty() {
-        out.push(format!("Open {}: {}.", pieces(list.opened.len(), of), ranges(&list.opened)));
+        out.push(format!(
+            "Open {}: {}.",
+            pieces(Language::English, list.opened.len(), of),
+            ranges(&list.opened)
+        ));
     }
     if !list.taken.is_empty() {
         let panels: Vec<&str> = list.taken.iter().map(|t| t.panel.as_str()).collect();
@@ -64,7 +69,7 @@ pub fn batch(batch: &SawBatch, of: SidingPiece, style: LengthStyle) -> String {
     let panels: Vec<&str> = batch.pieces.iter().map(|p| p.panel.as_str()).collect();
     let (n, from) = (batch.pieces.len(), ranges(&panels));
     if batch.whole {
-        return format!("{} whole: {from}.", pieces(n, of));
+        return format!("{} whole: {from}.", pieces(Language::English, n, of));
     }
     let side = |angle: Option<f64>| match angle {
         Some(90.0) => "square".to_owned(),

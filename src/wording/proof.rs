@@ -1,49 +1,69 @@
 //! How few panels there can be, in sentences.
 
+use crate::language::{Language, said};
 use std::cmp::Ordering;
 
+pub use super::bound_method::{exclusions, functions};
 use crate::job::Job;
-use crate::layout::bound::{Bound, BoundMethod, KeptLeast};
+use crate::layout::bound::{Bound, KeptLeast};
 use crate::model::item::SidingPiece;
-use crate::model::seam::{Dual, Exclusion, MixedProof, ON_JAMB, StockShare};
-use crate::units::{counted, inches_fraction};
-use crate::wording::lists::joined;
+use crate::model::seam::{MixedProof, ON_JAMB, StockShare};
+use crate::units::counted;
+use crate::wording::lists::{joined_in, number_word};
 use crate::wording::takeoff::items::pieces;
 
 /// The panel count and its proof.
-pub fn panels(bound: &Bound, job: &Job) -> String {
+pub fn panels(lang: Language, bound: &Bound, job: &Job) -> String {
     let laid = bound.certificate.panels;
     let mut out = match &bound.certificate.mixed {
-        None => format!("{}; {}.", pieces(laid, siding_piece(job)), least(bound, job)),
+        None => say!(
+            lang,
+            "{}; {}.",
+            "{}; {}.",
+            pieces(lang, laid, siding_piece(job)),
+            least(lang, bound, job)
+        ),
         Some(proof) => {
             let style = job.sheet.lengths;
-            let each =
-                proof.stocks.iter().map(|s| format!("{} of {}", s.panels, style.length(s.length)));
+            let each = proof
+                .stocks
+                .iter()
+                .map(|s| say!(lang, "{} of {}", "{} de {}", s.panels, style.length(s.length)));
             let each: Vec<String> = each.collect();
-            let sum = if costs(bound) { "costing as much as" } else { "together" };
+            let sum = if costs(bound) {
+                said("costing as much as", "que cuestan tanto como").of(lang)
+            } else {
+                said("together", "en total").of(lang)
+            };
             // Halves in use are bought once: the takeoff says how many cartons then.
             let cartons = match bound.reuse {
-                None => format!(
+                None => say!(
+                    lang,
                     ", in whole cartons with spare ones {}",
-                    weighed(proof, proof.bought, bound, job)
+                    ", en cartones completos con los de repuesto {}",
+                    weighed(lang, proof, proof.bought, bound, job)
                 ),
                 Some(_) => String::new(),
             };
-            format!(
+            say!(
+                lang,
                 "{}, {}, {sum} {}{cartons}; {}.",
-                pieces(laid, siding_piece(job)),
-                joined(&each),
-                weighed(proof, proof.weight, bound, job),
-                least(bound, job)
+                "{}, {}, {sum} {}{cartons}; {}.",
+                pieces(lang, laid, siding_piece(job)),
+                joined_in(lang, &each),
+                weighed(lang, proof, proof.weight, bound, job),
+                least(lang, bound, job)
             )
         }
     };
     if let Some(reuse) = &bound.reuse {
         let piece = siding_piece(job);
-        out.push_str(&format!(
+        out.push_str(&say!(
+            lang,
             " Reuse takes {} less: {} are cut, {} of them for two courses.",
-            pieces(reuse.saved, piece),
-            pieces(reuse.cut, piece),
+            " El aprovechamiento ahorra {}: se cortan {}, {} de ellos para dos hileras.",
+            pieces(lang, reuse.saved, piece),
+            pieces(lang, reuse.cut, piece),
             reuse.saved
         ));
     }
@@ -51,82 +71,137 @@ pub fn panels(bound: &Bound, job: &Job) -> String {
 }
 
 /// How few any layout could use, without a full stop.
-pub fn least(bound: &Bound, job: &Job) -> String {
+pub fn least(lang: Language, bound: &Bound, job: &Job) -> String {
     let certificate = &bound.certificate;
     let reuse = match bound.reuse {
-        Some(_) => " and without reuse of ripped halves",
+        Some(_) => said(
+            " and without reuse of ripped halves",
+            " y sin aprovechar mitades cortadas a lo largo",
+        )
+        .of(lang),
         None => "",
     };
     match &certificate.mixed {
         None => {
             let than = match certificate.proven {
                 true => String::new(),
-                false => format!(" than {}", certificate.bound),
+                false => say!(lang, " than {}", " que {}", certificate.bound),
             };
-            format!("no layout under these rules{reuse} can use fewer{than}")
+            say!(
+                lang,
+                "no layout under these rules{reuse} can use fewer{than}",
+                "ninguna distribución con estas reglas{reuse} puede usar menos{than}"
+            )
         }
         Some(proof) => {
-            let verb = if costs(bound) { "cut panels that cost" } else { "cut up" };
+            let verb = if costs(bound) {
+                said("cut panels that cost", "cortar paneles que cuesten").of(lang)
+            } else {
+                said("cut up", "cortar").of(lang)
+            };
             let than = match certificate.proven {
                 true => String::new(),
-                false => format!(" than {}", weighed(proof, proof.bound, bound, job)),
+                false => {
+                    say!(lang, " than {}", " que {}", weighed(lang, proof, proof.bound, bound, job))
+                }
             };
-            let lengths = number(proof.stocks.len());
-            format!(
-                "no layout with these {lengths} lengths under these rules{reuse} can {verb} less{than}"
+            let lengths = number_word(lang, proof.stocks.len());
+            say!(
+                lang,
+                "no layout with these {lengths} lengths under these rules{reuse} can {verb} less{than}",
+                "ninguna distribución con estos {lengths} largos y estas reglas{reuse} puede {verb} menos{than}"
             )
         }
     }
 }
 
 /// How the bound was found and what it leaves out.
-pub fn method(bound: &Bound, job: &Job) -> String {
-    format!(
+pub fn method(lang: Language, bound: &Bound, job: &Job) -> String {
+    say!(
+        lang,
         "The bound is by {}. It leaves out {}.",
-        functions(&bound.method, job),
-        exclusions(&bound.excludes, job)
+        "El mínimo se calcula por {}. No toma en cuenta {}.",
+        functions(lang, &bound.method, job),
+        exclusions(lang, &bound.excludes, job)
     )
 }
 
 /// What others would take: a crew and net area, and one stock length alone where lengths are mixed.
-pub fn beside(bound: &Bound, job: &Job) -> String {
+pub fn beside(lang: Language, bound: &Bound, job: &Job) -> String {
     let (style, waste) = (job.sheet.lengths, job.takeoff.area_waste);
     let Some(proof) = &bound.certificate.mixed else {
         let each = bound.each_elevation.map_or(String::new(), |n| {
-            format!(" Each elevation by itself, no offcut carried over, takes {n}.")
+            say!(
+                lang,
+                " Each elevation by itself, no offcut carried over, takes {n}.",
+                " Cada elevación por separado, sin pasar sobrantes, lleva {n}."
+            )
         });
-        return format!(
+        return say!(
+            lang,
             "Starting each run with the last offcut takes {}.{each} Net area and {waste} % would buy {}.",
-            bound.crew, bound.by_area
+            "Empezar cada tramo con el último sobrante lleva {}.{each} Por área neta más {waste} % se comprarían {}.",
+            bound.crew,
+            bound.by_area
         );
     };
-    let alone: Vec<String> = proof.stocks.iter().map(|s| alone(s, proof, bound, job)).collect();
-    let crew = proof.stocks.iter().map(|s| format!("{} of {}", s.crew, style.length(s.length)));
+    let alone: Vec<String> =
+        proof.stocks.iter().map(|s| alone(lang, s, proof, bound, job)).collect();
+    let crew = proof
+        .stocks
+        .iter()
+        .map(|s| say!(lang, "{} of {}", "{} de {}", s.crew, style.length(s.length)));
     let crew: Vec<String> = crew.collect();
     let each = bound.each_elevation.map_or(String::new(), |weight| {
-        let weighed = weighed(proof, weight, bound, job);
-        format!(" Each elevation by itself, no offcut carried over: {weighed}.")
+        let weighed = weighed(lang, proof, weight, bound, job);
+        say!(
+            lang,
+            " Each elevation by itself, no offcut carried over: {weighed}.",
+            " Cada elevación por separado, sin pasar sobrantes: {weighed}."
+        )
     });
-    format!(
+    say!(
+        lang,
         "With one length: {}. Starting each run with the last offcut: {}.{each} Net area and {waste} %: {} of {}.",
+        "Con un solo largo: {}. Empezar cada tramo con el último sobrante: {}.{each} Por área neta más {waste} %: {} de {}.",
         alone.join("; "),
-        crew.join(", or "),
+        crew.join(said(", or ", ", o ").of(lang)),
         bound.by_area,
         first_length(proof, job)
     )
 }
 
-fn alone(stock: &StockShare, proof: &MixedProof, bound: &Bound, job: &Job) -> String {
+fn alone(
+    lang: Language,
+    stock: &StockShare,
+    proof: &MixedProof,
+    bound: &Bound,
+    job: &Job,
+) -> String {
     let length = job.sheet.lengths.length(stock.length);
     match stock.alone {
         Some(n) => {
             let weight = i64::try_from(n).unwrap_or(i64::MAX).saturating_mul(stock.weight);
             let cartons = stock.alone_bought.map_or(String::new(), |w| {
-                format!(", in whole cartons {}", weighed(proof, w, bound, job))
+                say!(
+                    lang,
+                    ", in whole cartons {}",
+                    ", en cartones completos {}",
+                    weighed(lang, proof, w, bound, job)
+                )
             });
-            format!("{n} of {length} alone, {}{cartons}", weighed(proof, weight, bound, job))
+            say!(
+                lang,
+                "{n} of {length} alone, {}{cartons}",
+                "{n} de {length} solos, {}{cartons}",
+                weighed(lang, proof, weight, bound, job)
+            )
         }
-        None => format!("{length} alone keeps not every rule"),
+        None => say!(
+            lang,
+            "{length} alone keeps not every rule",
+            "{length} solo no cumple todas las reglas"
+        ),
     }
 }
 
@@ -173,40 +248,60 @@ pub fn seam_places(bound: &Bound, job: &Job) -> Option<String> {
 }
 
 /// What the other policy for runs that one panel covers would take.
-pub fn other_policy(bound: &Bound, job: &Job) -> Option<String> {
+pub fn other_policy(lang: Language, bound: &Bound, job: &Job) -> Option<String> {
     let other = bound.other_policy?;
-    let condition = "If runs that one panel covers might have a seam too";
+    let condition = said(
+        "If runs that one panel covers might have a seam too",
+        "Si los tramos que cubre un solo panel pudieran llevar también unión",
+    )
+    .of(lang);
     Some(match bound.best.saturating_sub(other) {
-        0 => format!("{condition}, no fewer panels were found to do."),
+        0 => say!(
+            lang,
+            "{condition}, no fewer panels were found to do.",
+            "{condition}, no se encontró cómo usar menos paneles."
+        ),
         fewer => {
-            let panels = pieces(other, siding_piece(job));
-            format!("{condition}, {panels} would do: {fewer} fewer.")
+            let panels = pieces(lang, other, siding_piece(job));
+            say!(
+                lang,
+                "{condition}, {panels} would do: {fewer} fewer.",
+                "{condition}, bastarían {panels}: {fewer} menos."
+            )
         }
     })
 }
 
 /// What evening the courses of boards costs or would cost.
-pub fn other_courses(bound: &Bound, job: &Job) -> Option<String> {
+pub fn other_courses(lang: Language, bound: &Bound, job: &Job) -> Option<String> {
     let (these, other) = (bound.best, bound.other_courses?);
     let exposure = job.sheet.lengths.short(job.product.exposure);
-    let boards = |n: usize| pieces(n, siding_piece(job));
+    let boards = |n: usize| pieces(lang, n, siding_piece(job));
     Some(match (job.boards.even, these.cmp(&other)) {
-        (true, Ordering::Greater) => format!(
+        (true, Ordering::Greater) => say!(
+            lang,
             "Courses are evened: {} more than the {} that courses of {exposure} all the way up take (`boards.even = false`).",
+            "Las hileras van emparejadas: {} más que las {} que llevan hileras de {exposure} hasta arriba (`boards.even = false`).",
             boards(these - other),
             boards(other)
         ),
-        (true, _) => format!(
+        (true, _) => say!(
+            lang,
             "Courses are evened: that costs no board; courses of {exposure} all the way up take {}.",
+            "Las hileras van emparejadas: eso no cuesta ninguna tabla; hileras de {exposure} hasta arriba llevan {}.",
             boards(other)
         ),
-        (false, Ordering::Less) => format!(
+        (false, Ordering::Less) => say!(
+            lang,
             "Courses are {exposure} all the way up: evened between sills, heads and tops they would take {}, {} more (`boards.even = true`).",
+            "Las hileras son de {exposure} hasta arriba: emparejadas entre repisas, cabezales y remates llevarían {}, {} más (`boards.even = true`).",
             boards(other),
             other - these
         ),
-        (false, _) => format!(
+        (false, _) => say!(
+            lang,
             "Courses are {exposure} all the way up: evened between sills, heads and tops they would take {}, no more (`boards.even = true`).",
+            "Las hileras son de {exposure} hasta arriba: emparejadas entre repisas, cabezales y remates llevarían {}, no más (`boards.even = true`).",
             boards(other)
         ),
     })
@@ -225,82 +320,20 @@ fn first_length(proof: &MixedProof, job: &Job) -> String {
     job.sheet.lengths.length(proof.stocks.first().map_or(0.0, |s| s.length))
 }
 
-/// How many lengths.
-fn number(lengths: usize) -> String {
-    const NUMBERS: [&str; 7] = ["two", "three", "four", "five", "six", "seven", "eight"];
-    let word = lengths.checked_sub(2).and_then(|i| NUMBERS.get(i));
-    word.map_or_else(|| lengths.to_string(), |word| (*word).to_owned())
-}
-
 /// A weight as a length, or as panels of the first length.
-fn weighed(proof: &MixedProof, weight: i64, bound: &Bound, job: &Job) -> String {
+fn weighed(lang: Language, proof: &MixedProof, weight: i64, bound: &Bound, job: &Job) -> String {
     let style = job.sheet.lengths;
     let Some(first) = proof.stocks.first() else { return String::new() };
     let panels = weight as f64 / first.weight.max(1) as f64;
     if costs(bound) {
-        format!("{} panels of {}", (panels * 100.0).round() / 100.0, style.length(first.length))
+        say!(
+            lang,
+            "{} panels of {}",
+            "{} paneles de {}",
+            (panels * 100.0).round() / 100.0,
+            style.length(first.length)
+        )
     } else {
         style.length(panels * first.length)
     }
-}
-
-/// The functions a bound was found by.
-pub fn functions(method: &BoundMethod, job: &Job) -> String {
-    match method {
-        BoundMethod::One { function: f } => function(*f, job),
-        BoundMethod::Prices { prices } => format!(
-            "{} of pieces: nothing that one panel can give, one left and one right end piece at most, is worth more than a panel (Gilmore and Gomory 1961)",
-            counted(*prices, "price")
-        ),
-        BoundMethod::Mixed { functions } => {
-            let each = functions.iter().enumerate();
-            let each = each.map(|(i, f)| format!("{} of {}", function(*f, job), ordinal(i)));
-            each.collect::<Vec<_>>().join(" and ")
-        }
-    }
-}
-
-/// One of the stock lengths.
-fn ordinal(place: usize) -> String {
-    match place {
-        0 => "the first length".to_owned(),
-        1 => "the second".to_owned(),
-        n => format!("length {}", n + 1),
-    }
-}
-
-fn function(dual: Dual, job: &Job) -> String {
-    let inches = |e: i64| inches_fraction(e as f64 / job.steps() as f64);
-    let of = "(Fekete and Schepers 2001)";
-    match dual {
-        Dual::Length => {
-            format!(
-                "total length over {} length",
-                crate::wording::takeoff::items::piece(siding_piece(job))
-            )
-        }
-        Dual::Rounded(k) => format!("dual-feasible function u^{k} {of}"),
-        Dual::Clipped(e) => format!("dual-feasible function U^e with e = {} {of}", inches(e)),
-        Dual::Counted(e) => format!("dual-feasible function phi^e with e = {} {of}", inches(e)),
-    }
-}
-
-/// What a bound leaves out.
-pub fn exclusions(list: &[Exclusion], job: &Job) -> String {
-    let one = |e: &Exclusion| match e {
-        Exclusion::SeamPlaces => "stagger and jamb wishes, which could only raise it".to_owned(),
-        Exclusion::JointsOnStuds => {
-            "joints on studs and off the studs of near courses, which could only raise it"
-                .to_owned()
-        }
-        Exclusion::OffcutsWaiting => {
-            "how many offcuts may wait, which could only raise it".to_owned()
-        }
-        Exclusion::RippedHalves => "reuse of the other half of ripped courses".to_owned(),
-        Exclusion::ReusedHalves { saved } => format!(
-            "reuse of ripped halves, by which this layout takes {} less than it counts; another might take less still",
-            pieces(*saved, siding_piece(job))
-        ),
-    };
-    list.iter().map(one).collect::<Vec<_>>().join("; ")
 }

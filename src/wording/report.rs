@@ -1,5 +1,6 @@
 //! Headings and sentences of the report.
 
+use crate::language::Language;
 use std::collections::BTreeMap;
 
 use super::source as words;
@@ -50,7 +51,7 @@ pub const ONE_ORDER_NOTE: &str = "Buy by this list: what the house and its zones
 /// What a line of the one order is of, with the siding it is made for and its color where the job names
 /// one.
 pub fn order_item(l: &OrderLine, job: &Job) -> String {
-    let mut out = items::item(&l.item, job.sheet.lengths);
+    let mut out = items::item(Language::English, &l.item, job.sheet.lengths);
     let made_for = match l.item.spared().as_ref().unwrap_or(&l.item) {
         Item::Panels { .. } | Item::Cartons { .. } | Item::Squares => true,
         Item::Trim { stock, .. } => *stock == TrimStock::Starter,
@@ -60,7 +61,7 @@ pub fn order_item(l: &OrderLine, job: &Job) -> String {
         let zone = l.sets.first().and_then(|s| s.zone.as_ref());
         let own = zone.and_then(|z| job.zone.iter().find(|own| own.name == *z)?.product.as_ref());
         let kind = own.unwrap_or(&job.product).kind;
-        out.push_str(&format!(", {}", siding::name(kind)));
+        out.push_str(&format!(", {}", siding::name(kind).en));
     }
     if !l.color.is_empty() {
         out.push_str(&format!(", {}", l.color));
@@ -90,8 +91,8 @@ pub fn unit(source: &Source) -> String {
     };
     format!(
         "Unit: {}, taken by {}; {proof}.",
-        words::unit(source),
-        words::unit_basis(source.unit_basis)
+        words::unit(Language::English, source),
+        words::unit_basis(source.unit_basis).en
     )
 }
 
@@ -101,7 +102,7 @@ pub fn zone(z: &LaidZone, elevation: &str, style: LengthStyle) -> String {
         "{} on {elevation}, {}: {} {}; {:.1} {} net, {:.1} gross.",
         z.zone,
         z.id,
-        siding::cladding(z),
+        siding::cladding(Language::English, z),
         if z.laid_out { "is a set of its own" } else { "is not laid out here" },
         style.area(z.net_area),
         style.area_unit(),
@@ -130,8 +131,8 @@ pub fn bare_wall(w: &LaidWall, style: LengthStyle) -> Option<String> {
 }
 
 /// A broken seam rule by its mark.
-pub fn break_at(mark: &str, elevation: &str, fault: &str) -> String {
-    format!("{mark}, fails on {elevation}: {fault}.")
+pub fn break_at(lang: Language, mark: &str, elevation: &str, fault: &str) -> String {
+    say!(lang, "{}, fails on {}: {}.", "{}, falla en {}: {}.", mark, elevation, fault)
 }
 
 /// What is usable of leftovers.

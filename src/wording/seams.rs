@@ -1,5 +1,6 @@
 //! Seam rules that could not be kept, and what would help.
 
+use crate::language::Language;
 use crate::model::conflict::{BrokenSeamRule, ConflictProof, SeamFault, SeamRemedy};
 use crate::units::LengthStyle;
 
@@ -38,18 +39,26 @@ fn sure(proof: ConflictProof) -> &'static str {
 }
 
 /// One broken rule, as it is marked on the sheets.
-pub fn fault(fault: &SeamFault, style: LengthStyle) -> String {
+pub fn fault(lang: Language, fault: &SeamFault, style: LengthStyle) -> String {
     match fault {
-        SeamFault::TooNear { courses: [low, high], apart, least } => format!(
+        SeamFault::TooNear { courses: [low, high], apart, least } => say!(
+            lang,
             "seams of courses {low} and {high} are {} apart, less than {}",
+            "las uniones de las hileras {low} y {high} están a {}, menos de {}",
             style.short(*apart),
             style.short(*least)
         ),
         SeamFault::OffStuds { course } => {
-            format!("course {course}: boards of this length leave a joint no stud to stand on")
+            say!(
+                lang,
+                "course {course}: boards of this length leave a joint no stud to stand on",
+                "hilera {course}: con tablas de este largo una junta no cae en ningún montante"
+            )
         }
-        SeamFault::NoLawfulPlace { course, shortest } => format!(
+        SeamFault::NoLawfulPlace { course, shortest } => say!(
+            lang,
             "course {course}: fixtures, or pieces of at least {}, leave a seam no place that keeps the rules",
+            "hilera {course}: los accesorios, o piezas de al menos {}, no dejan a una unión ningún lugar que cumpla las reglas",
             style.short(*shortest)
         ),
     }

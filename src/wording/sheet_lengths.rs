@@ -1,5 +1,6 @@
 //! Lengths as sheets write them.
 
+use crate::language::{Said, said};
 use crate::units::{LengthStyle, MM_PER_INCH, feet_inches, inches_fraction, sixteenths};
 
 /// A length of a dimension: `12'-6 1/2"`, or whole millimeters without the unit, which a note on
@@ -41,10 +42,13 @@ pub fn string(style: LengthStyle, places: &[f64]) -> Vec<String> {
 }
 
 /// What a sheet says of its lengths.
-pub fn unit_note(style: LengthStyle) -> &'static str {
+pub fn unit_note(style: LengthStyle) -> Said {
     match style {
-        LengthStyle::Feet => "Lengths in feet and inches, to 1/16 in.",
-        LengthStyle::Mm => "Lengths in millimeters.",
+        LengthStyle::Feet => said(
+            "Lengths in feet and inches, to 1/16 in.",
+            "Medidas en pies y pulgadas, a 1/16 de pulg.",
+        ),
+        LengthStyle::Mm => said("Lengths in millimeters.", "Medidas en milímetros."),
     }
 }
 

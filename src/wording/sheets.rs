@@ -1,96 +1,135 @@
 //! Titles, descriptions and headings of sheets.
 
-use super::sheet_lengths::{length, short, unit_note};
-use crate::units::{LengthStyle, counted};
+use super::nouns::{self, Noun, counted};
+use super::patterns::PATTERN_NAMES;
+use super::sheet_lengths::{length, unit_note};
+use crate::language::{Language, Said, said};
+use crate::units::LengthStyle;
 
 /// Scale of a sheet that has none.
-pub const NTS: &str = "NTS";
+pub const NTS: Said = said("NTS", "sin escala");
 /// Scale of a sheet whose unit nothing proves.
-pub const DO_NOT_SCALE: &str = "  DO NOT SCALE";
+pub const DO_NOT_SCALE: Said = said("  DO NOT SCALE", "  NO MEDIR EN EL PLANO");
 
 /// Wall that gets no siding.
-pub const NO_SIDING: &str = "no siding";
+pub const NO_SIDING: Said = said("no siding", "sin siding");
 
 /// A height from the lowest to the highest line of a dimension string.
-pub fn overall(length: &str) -> String {
-    format!("{length} overall")
+pub fn overall(lang: Language, length: &str) -> String {
+    say!(lang, "{length} overall", "{length} en total")
 }
 
 /// A title, or what it is from the second sheet on.
-pub fn title(title: &str, first: bool) -> String {
-    if first { title.to_owned() } else { format!("{title}, continued") }
+pub fn title(lang: Language, title: &str, first: bool) -> String {
+    if first {
+        title.to_owned()
+    } else {
+        say!(lang, "{title}, continued", "{title}, continuación")
+    }
 }
 
 /// A title as the index of sheets names it: parts and pages of one thing are one.
-pub fn in_index(title: &str) -> &str {
-    let whole = title.strip_suffix(", continued").unwrap_or(title);
-    if whole.contains("pattern") {
-        return PATTERNS;
+pub fn in_index(lang: Language, title: &str) -> &str {
+    let first = title.strip_suffix(CONTINUED.of(lang)).unwrap_or(title);
+    if PATTERN_NAMES.iter().any(|name| first.starts_with(name.of(lang))) {
+        return PATTERNS.of(lang);
     }
-    let cut = [", part ", ", page "].into_iter().filter_map(|s| whole.find(s)).min();
-    let whole = cut.map_or(whole, |at| &whole[..at]);
-    for list in [STORY_POLE, CUT_LIST] {
-        if whole.starts_with(list) {
-            return list;
-        }
-    }
-    whole
+    let cut = [PART, PAGE].into_iter().filter_map(|s| first.find(s.of(lang))).min();
+    let whole = cut.map_or(first, |at| &first[..at]);
+    let lists = [STORY_POLE, CUT_LIST].map(|list| list.of(lang));
+    lists.into_iter().find(|list| whole.starts_with(list)).unwrap_or(whole)
 }
 
+/// What titles of further sheets, of parts and of pages have behind their name.
+const CONTINUED: Said = said(", continued", ", continuación");
+const PART: Said = said(", part ", ", parte ");
+const PAGE: Said = said(", page ", ", página ");
+
 /// Full-size patterns in the index of sheets.
-const PATTERNS: &str = "Patterns, full size";
+const PATTERNS: Said = said("Patterns, full size", "Plantillas, tamaño real");
 
 /// The cover.
-pub const COVER: &str = "Cover";
+pub const COVER: Said = said("Cover", "Portada");
 
 /// Its further sheets.
-pub const COVER_CONTINUED: &str = "Cover, continued";
+pub const COVER_CONTINUED: Said = said("Cover, continued", "Portada, continuación");
 
 /// What the cover holds.
-pub fn cover_description(drawing: &str) -> String {
-    format!("Totals, proof, assumptions, questions and cautions of the siding layout of {drawing}")
+pub fn cover_description(lang: Language, drawing: &str) -> String {
+    say!(
+        lang,
+        "Totals, proof, assumptions, questions and cautions of the siding layout of {drawing}",
+        "Totales, comprobación, supuestos, preguntas y advertencias del plano de siding de {drawing}"
+    )
 }
 
 /// What the cover is of.
-pub fn cover_subtitle(drawing: &str, zone: Option<&str>) -> String {
-    let zone = zone.map_or(String::new(), |z| format!(", zone {z}"));
-    format!("Siding layout of {drawing}{zone}")
+pub fn cover_subtitle(lang: Language, drawing: &str, zone: Option<&str>) -> String {
+    let zone = zone.map_or(String::new(), |z| say!(lang, ", zone {z}", ", zona {z}"));
+    say!(lang, "Siding layout of {drawing}{zone}", "Plano de siding de {drawing}{zone}")
 }
 
 /// The elevations of the house on one sheet.
-pub const ELEVATIONS: &str = "Elevations";
+pub const ELEVATIONS: Said = said("Elevations", "Elevaciones");
 
 /// The same on several.
-pub fn elevations(number: usize, count: usize) -> String {
-    format!("{ELEVATIONS}, {number} of {count}")
+pub fn elevations(lang: Language, number: usize, count: usize) -> String {
+    say!(lang, "Elevations, {number} of {count}", "Elevaciones, {number} de {count}")
+}
+
+/// A page of a list that takes several.
+pub fn numbered(lang: Language, title: &str, number: usize, count: usize) -> String {
+    say!(lang, "{}, {} of {}", "{}, {} de {}", title, number, count)
 }
 
 /// What a sheet of elevations holds.
-pub fn elevations_description(title: &str, elevations: usize, scale: &str) -> String {
-    let count = counted(elevations, "elevation");
-    format!("{title}: {count} with names of walls and openings, courses and seams, at {scale}")
+pub fn elevations_description(
+    lang: Language,
+    title: &str,
+    elevations: usize,
+    scale: &str,
+) -> String {
+    let count = counted(lang, elevations, nouns::ELEVATION);
+    say!(
+        lang,
+        "{title}: {count} with names of walls and openings, courses and seams, at {scale}",
+        "{title}: {count} con nombres de paredes y aberturas, hileras y uniones, a {scale}"
+    )
 }
 
 /// The name of a wall.
-pub fn wall(prefix: &str) -> String {
-    format!("wall {prefix}")
+pub fn wall(lang: Language, prefix: &str) -> String {
+    say!(lang, "wall {prefix}", "pared {prefix}")
 }
 
 /// Marks that were left off an elevation sheet.
-pub fn marks_left_off(count: usize) -> String {
-    format!("{} found no room: see the cut list and the trim list.", counted(count, "mark"))
+pub fn marks_left_off(lang: Language, count: usize) -> String {
+    say!(
+        lang,
+        "{} found no room: see the cut list and the trim list.",
+        "{} sin lugar en el dibujo: vea la lista de cortes y la de molduras.",
+        counted(lang, count, nouns::MARK)
+    )
 }
 
 /// Places that break a rule whose names were left off an elevation sheet.
-pub fn failed_left_off(count: usize) -> String {
-    format!("{count} places of the failed check found no room for their numbers: see the cover.")
+pub fn failed_left_off(lang: Language, count: usize) -> String {
+    say!(
+        lang,
+        "{count} places of the failed check found no room for their numbers: see the cover.",
+        "{count} lugares de la revisión fallida no tienen su número en el dibujo: vea la portada."
+    )
 }
 
 /// The cut list.
-pub const CUT_LIST: &str = "Cut list";
+pub const CUT_LIST: Said = said("Cut list", "Lista de cortes");
 /// What it holds.
-pub fn cut_list_description(piece: &str) -> String {
-    format!("Stock {piece}s with the pieces cut from each")
+pub fn cut_list_description(lang: Language, piece: &str) -> String {
+    say!(
+        lang,
+        "Stock {piece}s with the pieces cut from each",
+        "Por {piece}: las piezas que se cortan"
+    )
 }
 
 /// Panels of a cut list.
@@ -104,210 +143,177 @@ pub struct CutCount {
     pub whole: usize,
 }
 
-/// What the cut list's heading says. `piece` names one stock length, `lengths` what the letters of
+/// What the cut list's heading says. `piece` is a stock length, `lengths` what the letters of
 /// stock lengths mean, with a space behind it, or nothing.
-pub fn cut_list(count: CutCount, piece: &str, lengths: &str, style: LengthStyle) -> String {
-    format!(
-        "{} of {} {piece}s are cut, {} are laid whole. {lengths}Gray is left over; rip to: height of the piece, n: notches. {}",
+pub fn cut_list(
+    lang: Language,
+    count: CutCount,
+    piece: Noun,
+    lengths: &str,
+    style: LengthStyle,
+) -> String {
+    say!(
+        lang,
+        "{} of {} are cut, {} are laid whole. {lengths}Gray is left over; rip to: height of the piece, n: notches. {}",
+        "Con cortes: {} de {}; enteros: {}. {lengths}Lo gris sobra; alto: altura a la que se corta a lo largo, n: muescas. {}",
         count.cut,
-        count.all,
+        nouns::counted(lang, count.all, piece),
         count.whole,
-        unit_note(style)
+        unit_note(style).of(lang)
     )
 }
 
 /// Cutting sheets.
-pub const CUTTING: &str = "Cutting sheet";
+pub const CUTTING: Said = said("Cutting sheet", "Hoja de cortes");
 /// What they hold.
-pub const CUTTING_DESCRIPTION: &str =
-    "Each distinct cut with its dimensions and the marks of its pieces";
+pub const CUTTING_DESCRIPTION: Said = said(
+    "Each distinct cut with its dimensions and the marks of its pieces",
+    "Cada corte distinto con sus medidas y las marcas de sus piezas",
+);
 /// A cut whose words go on elsewhere.
-pub const CONTINUED_AFTER_COLUMN: &str = "continued after this column";
+pub const CONTINUED_AFTER_COLUMN: Said =
+    said("continued after this column", "sigue después de esta columna");
 
 /// A cutting sheet's title: from which cut to which it shows.
-pub fn cutting_title((first, last): (usize, usize)) -> String {
+pub fn cutting_title(lang: Language, (first, last): (usize, usize)) -> String {
     if first == last {
-        format!("{CUTTING}, cut {first}")
+        say!(lang, "Cutting sheet, cut {first}", "Hoja de cortes, corte {first}")
     } else {
-        format!("{CUTTING}, cuts {first} to {last}")
+        say!(
+            lang,
+            "Cutting sheet, cuts {first} to {last}",
+            "Hoja de cortes, cortes {first} a {last}"
+        )
     }
 }
 
 /// A cut's name, before the pieces it makes.
-pub fn cut(number: usize, marks: &str) -> String {
-    format!("cut {number}: {marks}")
+pub fn cut(lang: Language, number: usize, marks: &str) -> String {
+    say!(lang, "cut {number}: {marks}", "corte {number}: {marks}")
 }
 
 /// A cut that goes on in another column.
-pub fn cut_continued(number: usize) -> String {
-    format!("cut {number}, continued")
+pub fn cut_continued(lang: Language, number: usize) -> String {
+    say!(lang, "cut {number}, continued", "corte {number}, continuación")
 }
 
 /// In place of a length, where pieces of several lengths are cut alike.
-pub const LENGTHS_ABOVE: &str = "lengths: see above";
+pub const LENGTHS_ABOVE: Said = said("lengths: see above", "largos: vea arriba");
 
 /// Pieces that are a cut's mirror image.
-pub fn mirrored(marks: &str) -> String {
-    format!("mirrored: {marks}")
+pub fn mirrored(lang: Language, marks: &str) -> String {
+    say!(lang, "mirrored: {marks}", "al revés: {marks}")
 }
 
 /// What the heading of cutting sheets says: slots punched, and what else holds cut edges; `over` is what a
 /// panel has over its face.
 pub fn cutting(
+    lang: Language,
     cuts: usize,
     slots: u32,
-    (held, held_by): (u32, &str),
-    over: &str,
+    (held, held_by): (u32, Said),
+    (over, hem): (Said, bool),
     style: LengthStyle,
 ) -> String {
+    let over = over.of(lang);
     // Boards have neither.
-    let hem = if over == "nail hem" {
-        format!("; {over} above and lock below where they stay")
+    let hem = if hem {
+        say!(
+            lang,
+            "; {over} above and lock below where they stay",
+            "; {over} arriba y traba abajo donde quedan"
+        )
     } else {
         String::new()
     };
+    let held_by = held_by.of(lang);
     let punched = match (slots, held) {
         (0, 0) => String::new(),
-        (0, n) => format!("{n} {held_by} overall. "),
-        (n, 0) => format!("{n} nail slots overall. "),
-        (slots, held) => format!("{slots} nail slots and {held} {held_by} overall. "),
+        (0, n) => say!(lang, "{} {} overall. ", "En total {} {}. ", n, held_by),
+        (n, 0) => say!(lang, "{} nail slots overall. ", "En total {} ranuras para clavo. ", n),
+        (slots, held) => say!(
+            lang,
+            "{slots} nail slots and {held} {held_by} overall. ",
+            "En total {slots} ranuras para clavo y {held} {held_by}. "
+        ),
     };
-    format!(
+    say!(
+        lang,
         "{cuts} shaped cuts, seen from the face, NTS{hem}. Heights are over the butt edge, clearances are in the figures. {punched}{}",
-        unit_note(style)
+        "{cuts} cortes con forma, vistos por la cara, sin escala{hem}. Alturas sobre el borde inferior, holguras incluidas. {punched}{}",
+        unit_note(style).of(lang)
     )
-}
-
-/// What a pattern is cut along.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
-pub enum PatternPlace {
-    /// A lower roof alone.
-    #[default]
-    LowerRoof,
-    /// The rakes of a gable.
-    Gable,
-}
-
-/// What a pattern is.
-pub fn pattern_name(place: PatternPlace) -> &'static str {
-    match place {
-        PatternPlace::Gable => "Gable pattern",
-        PatternPlace::LowerRoof => "Lower roof pattern",
-    }
-}
-
-/// A pattern's title.
-pub fn gable_title(place: PatternPlace, pitch: f64) -> String {
-    format!("{}, {pitch} in 12", pattern_name(place))
-}
-
-/// What it holds.
-pub fn gable_description(pitch: f64) -> String {
-    format!("Pattern of the end cut at {pitch} in 12, with its step per course")
-}
-
-/// The figures of a pattern: its pitch with the angle off the long edge, step and exposure.
-pub fn gable(pitch: f64, angle: f64, step: f64, exposure: f64, style: LengthStyle) -> String {
-    format!(
-        "{pitch} in 12: step {} in a course of {}; {angle:.1}° from the long edge, {:.1}° from square",
-        short(style, step),
-        short(style, exposure),
-        90.0 - angle
-    )
-}
-
-/// The scale of a pattern.
-pub const FULL_SIZE: &str = "full size";
-/// How a pattern is printed.
-pub const FULL_SIZE_NOTE: &str = "FULL SIZE: print at 100 % and measure the bar before use; where it takes several pages, lay cross on cross and paste.";
-
-/// A page of a pattern.
-pub fn tile(title: &str, page: usize, pages: usize) -> String {
-    if pages == 1 { title.to_owned() } else { format!("{title}, page {page} of {pages}") }
-}
-
-/// A slope's step on its pattern.
-pub fn step(length: &str) -> String {
-    format!("step {length}")
-}
-
-/// A slope's steps, so that errors of single ones do not add up: after each course, or where exposures differ by
-/// exposure.
-pub fn gable_steps(by_course: bool, rows: &[String]) -> String {
-    let head = if by_course { "Step after course" } else { "Step by exposure" };
-    format!("{head} {}", rows.join(",  "))
-}
-
-/// The title of a curve's pattern.
-pub fn curve_title(around: &str) -> String {
-    format!("Curve pattern, {around}")
-}
-
-/// What it holds.
-pub fn curve_description(around: &str) -> String {
-    format!("Full-size pattern of the curved cuts at {around}, course by course")
-}
-
-/// How it is used.
-pub const CURVE_USE: &str = "Thin level lines are butt lines: lay them on the butt edge of the piece and on the top of its face, and mark along the heavy curve. Clearances are in it.";
-
-/// Walls a pattern is for.
-pub fn gable_walls<T: std::fmt::Display>(walls: &[T]) -> String {
-    format!("Used on {}.", super::lists::commas(walls))
-}
-
-/// How a pattern is used.
-pub fn gable_use(place: PatternPlace, piece: &str, end_gap_place: &str) -> String {
-    let turned = match place {
-        PatternPlace::Gable => "Turn it over for the other rake; a peak takes both.",
-        PatternPlace::LowerRoof => "Turn it over for a roof that falls the other way.",
-    };
-    format!(
-        "Mark it on a scrap of {piece} from butt line to butt line, cut it, try it on the wall, then copy it; keep the end gap {end_gap_place}. {turned}"
-    )
-}
-
-/// The bar that proves a print.
-pub fn print_bar(style: LengthStyle, pages: usize) -> String {
-    let bar = match style {
-        LengthStyle::Feet => "4\" on paper",
-        LengthStyle::Mm => "100 mm on paper",
-    };
-    if pages == 1 { bar.to_owned() } else { format!("{bar}; crosses: where pages meet") }
 }
 
 /// The trim list.
-pub const TRIM_LIST: &str = "Trim list";
+pub const TRIM_LIST: Said = said("Trim list", "Lista de molduras");
 /// The order of work.
-pub const ORDER_OF_WORK: &str = "Order of work";
+pub const ORDER_OF_WORK: Said = said("Order of work", "Orden de trabajo");
 /// Heads of its parts.
-pub const ON_EVERY_WALL: &str = "On every wall";
+pub const ON_EVERY_WALL: Said = said("On every wall", "En todas las paredes");
 /// The same of nails and weather.
-pub const FASTENERS_AND_MOVEMENT: &str = "Fasteners and movement";
+pub const FASTENERS_AND_MOVEMENT: Said = said("Fasteners and movement", "Clavos y dilatación");
 /// The same of safety.
-pub const BEFORE_YOU_CLIMB: &str = "Before you climb";
+pub const BEFORE_YOU_CLIMB: Said = said("Before you climb", "Antes de subir");
 
 /// The story pole.
-pub const STORY_POLE: &str = "Story pole";
+pub const STORY_POLE: Said = said("Story pole", "Vara de alturas");
 /// What it holds.
-pub const STORY_POLE_DESCRIPTION: &str = "Butt lines, sills, heads and tops of the whole house with their heights, and what holds on every wall";
+pub const STORY_POLE_DESCRIPTION: Said = said(
+    "Butt lines, sills, heads and tops of the whole house with their heights, and what holds on every wall",
+    "Bordes inferiores, repisas, cabezales y remates de toda la casa con sus alturas, y lo que vale en todas las paredes",
+);
 /// What the story pole's heading says.
-pub fn story_pole(datum: f64, style: LengthStyle) -> String {
-    format!(
+pub fn story_pole(lang: Language, datum: f64, style: LengthStyle) -> String {
+    say!(
+        lang,
         "Heights over the floor reference line; butt lines on the stick. Course 1 begins at {}. {}",
+        "Alturas sobre la línea de referencia del piso; bordes inferiores en la vara. La hilera 1 empieza en {}. {}",
         length(style, datum),
-        unit_note(style)
+        unit_note(style).of(lang)
     )
 }
 
 /// Head of the datum.
-pub const DATUM: &str = "Datum";
+pub const DATUM: Said = said("Datum", "Altura de arranque");
 /// Columns of its lines.
-pub const LINE_HEADS: [&str; 4] = ["height", "course", "over butt", "what"];
+pub const LINE_HEADS: [Said; 4] = [
+    said("height", "altura"),
+    said("course", "hilera"),
+    said("over butt", "al borde"),
+    said("what", "qué es"),
+];
 /// Head of its lines.
-pub const LINES_TOP_DOWN: &str = "Lines, top down";
+pub const LINES_TOP_DOWN: Said = said("Lines, top down", "Líneas, de arriba abajo");
 /// Field of the title block.
-pub const TYPE_AND_SCALE: &str = "document type, scale";
+pub const PROJECT: Said = said("project", "proyecto");
+/// Field of the title block.
+pub const ADDRESS: Said = said("address", "dirección");
+/// Field of the title block.
+pub const CLIENT: Said = said("client", "cliente");
+/// Field of the title block.
+pub const NUMBER: Said = said("number", "número");
+/// Field of the title block.
+pub const SHEET_TITLE: Said = said("title", "título");
+/// Field of the title block.
+pub const DRAWN_BY: Said = said("drawn by", "dibujó");
+/// Field of the title block.
+pub const APPROVED_BY: Said = said("approved by", "aprobó");
+/// Field of the title block.
+pub const DATE_AND_REVISION: Said = said("date, revision", "fecha, revisión");
+/// Field of the title block.
+pub const SHEET: Said = said("sheet", "hoja");
+/// What it says.
+pub fn sheet_of(lang: Language, number: usize, count: usize) -> String {
+    say!(lang, "{} of {}", "{} de {}", number, count)
+}
+/// Columns of the table of revisions.
+pub const REVISION_HEADS: [Said; 3] =
+    [said("rev.", "rev."), said("date", "fecha"), said("what changed", "qué cambió")];
+/// What the document is.
+pub const SIDING_LAYOUT: Said = said("siding layout", "plano de siding");
+/// Field of the title block.
+pub const TYPE_AND_SCALE: Said = said("document type, scale", "tipo de plano, escala");
 
 /// How findings are circled on the sheet of problems.
 pub const PROBLEMS_KEY: &str = "Circles: errors heavy, warnings dashed, remarks dotted. Findings of one kind have one number, that of the list below. Rulers: drawing units, as places are told.";
@@ -324,7 +330,7 @@ pub fn more_of_kind(count: usize) -> String {
 
 /// Kinds of findings that the sheet of problems leaves to the list.
 pub fn more_in_check(count: usize) -> String {
-    format!("and {} more in check.txt", counted(count, "kind"))
+    format!("and {} more in check.txt", crate::units::counted(count, "kind"))
 }
 
 /// A place that the picture of findings does not hold.

@@ -1,43 +1,44 @@
 //! Trim by name.
 
+use crate::language::{Language, Said, said};
 use crate::model::ids::TrimStockId;
 use crate::model::post_angle::PostAngle;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::units::LengthStyle;
 
 /// A kind of trim.
-pub fn kind(kind: TrimKind) -> &'static str {
+pub fn kind(kind: TrimKind) -> Said {
     match kind {
-        TrimKind::Starter => "starter strip",
-        TrimKind::OutsidePost => "outside corner post",
-        TrimKind::InsidePost => "inside corner post",
-        TrimKind::JambChannel => "J-channel, jamb",
-        TrimKind::HeadChannel => "J-channel, head",
-        TrimKind::SillChannel => "J-channel, sill",
-        TrimKind::BentChannel => "flexible J-channel, bent",
-        TrimKind::WallChannel => "J-channel, wall",
-        TrimKind::CornerChannel => "J-channel, inside corner",
-        TrimKind::RakeChannel => "J-channel, rake",
-        TrimKind::RoofChannel => "J-channel, lower roof",
-        TrimKind::FinishTrim => "undersill (finish) trim",
-        TrimKind::DripCap => "drip cap",
-        TrimKind::Surround => "flat surround",
-        TrimKind::CornerCover => "wide corner cover",
-        TrimKind::Frieze => "frieze board",
-        TrimKind::Band => "band board",
-        TrimKind::Filler => "filler board",
-        TrimKind::TopBase => "top base",
-        TrimKind::TopFace => "top face board",
-        TrimKind::TopPanel => "top panel",
-        TrimKind::Crown => "crown molding",
-        TrimKind::SillFlashing => "flashing, sill",
-        TrimKind::JambFlashing => "flashing, jamb",
-        TrimKind::HeadFlashing => "flashing, head",
+        TrimKind::Starter => said("starter strip", "tira de inicio"),
+        TrimKind::OutsidePost => said("outside corner post", "esquinero exterior"),
+        TrimKind::InsidePost => said("inside corner post", "esquinero interior"),
+        TrimKind::JambChannel => said("J-channel, jamb", "canal J, jamba"),
+        TrimKind::HeadChannel => said("J-channel, head", "canal J, cabezal"),
+        TrimKind::SillChannel => said("J-channel, sill", "canal J, repisa"),
+        TrimKind::BentChannel => said("flexible J-channel, bent", "canal J flexible, doblado"),
+        TrimKind::WallChannel => said("J-channel, wall", "canal J, pared"),
+        TrimKind::CornerChannel => said("J-channel, inside corner", "canal J, esquina interior"),
+        TrimKind::RakeChannel => said("J-channel, rake", "canal J, inclinación"),
+        TrimKind::RoofChannel => said("J-channel, lower roof", "canal J, techo bajo"),
+        TrimKind::FinishTrim => said("undersill (finish) trim", "moldura de remate"),
+        TrimKind::DripCap => said("drip cap", "goterón"),
+        TrimKind::Surround => said("flat surround", "contramarco plano"),
+        TrimKind::CornerCover => said("wide corner cover", "cubreesquina ancho"),
+        TrimKind::Frieze => said("frieze board", "tabla de friso"),
+        TrimKind::Band => said("band board", "tabla de faja"),
+        TrimKind::Filler => said("filler board", "tabla de relleno"),
+        TrimKind::TopBase => said("top base", "base del remate"),
+        TrimKind::TopFace => said("top face board", "tabla de frente del remate"),
+        TrimKind::TopPanel => said("top panel", "panel de remate"),
+        TrimKind::Crown => said("crown molding", "moldura de corona"),
+        TrimKind::SillFlashing => said("flashing, sill", "tapajuntas, repisa"),
+        TrimKind::JambFlashing => said("flashing, jamb", "tapajuntas, jamba"),
+        TrimKind::HeadFlashing => said("flashing, head", "tapajuntas, cabezal"),
     }
 }
 
 /// The same on a wall of boards, where boards stand for posts.
-pub fn kind_on(of_kind: TrimKind, boards: bool) -> &'static str {
+pub fn kind_on(of_kind: TrimKind, boards: bool) -> Said {
     match of_kind {
         TrimKind::Starter | TrimKind::OutsidePost | TrimKind::InsidePost => {
             stock_on(of_kind.stock(), boards)
@@ -47,9 +48,11 @@ pub fn kind_on(of_kind: TrimKind, boards: bool) -> &'static str {
 }
 
 /// A piece's kind, with the width it is ripped to.
-pub fn piece_on(t: &TrimPiece, style: LengthStyle, boards: bool) -> String {
-    let kind = kind_on(t.kind, boards);
-    t.width.map_or(kind.to_owned(), |w| format!("{kind}, ripped to {}", style.short(w)))
+pub fn piece_on(lang: Language, t: &TrimPiece, style: LengthStyle, boards: bool) -> String {
+    let kind = kind_on(t.kind, boards).of(lang);
+    t.width.map_or(kind.to_owned(), |w| {
+        say!(lang, "{kind}, ripped to {}", "{kind}, cortada a lo largo a {}", style.short(w))
+    })
 }
 
 /// Most sizes that the key of an elevation names.
@@ -57,6 +60,7 @@ const SIZES: usize = 8;
 
 /// Sizes of what is ripped, by marks; none where nothing is.
 pub fn sizes<'a>(
+    lang: Language,
     ripped: impl Iterator<Item = &'a TrimPiece>,
     style: LengthStyle,
 ) -> Option<String> {
@@ -65,9 +69,14 @@ pub fn sizes<'a>(
     };
     let all: Vec<String> = ripped.filter_map(size).collect();
     let more = all.len().saturating_sub(SIZES);
-    let rest = if more > 0 { format!(", {more} more in the trim list") } else { String::new() };
+    let rest = if more > 0 {
+        say!(lang, ", {more} more in the trim list", ", {more} más en la lista de molduras")
+    } else {
+        String::new()
+    };
     let first = all.iter().take(SIZES).cloned().collect::<Vec<_>>().join(", ");
-    (!all.is_empty()).then(|| format!("filler boards: {first}{rest}"))
+    (!all.is_empty())
+        .then(|| say!(lang, "filler boards: {first}{rest}", "tablas de relleno: {first}{rest}"))
 }
 
 /// A cut length, with the width it is ripped to.
@@ -76,97 +85,122 @@ pub fn cut_to(length: &str, t: &TrimPiece, style: LengthStyle) -> String {
 }
 
 /// What trim is bought as.
-pub fn stock(stock: TrimStock) -> &'static str {
+pub fn stock(stock: TrimStock) -> Said {
     match stock {
-        TrimStock::Starter => "starter strip",
-        TrimStock::OutsidePost => "outside corner post",
-        TrimStock::InsidePost => "inside corner post",
-        TrimStock::JChannel => "J-channel",
-        TrimStock::FlexibleChannel => "flexible J-channel",
-        TrimStock::FinishTrim => "undersill (finish) trim",
-        TrimStock::DripCap => "drip cap",
-        TrimStock::Surround => "flat surround",
-        TrimStock::CornerCover => "wide corner cover",
-        TrimStock::Board => "trim board",
-        TrimStock::Filler => "filler board",
-        TrimStock::TopBase => "top base",
-        TrimStock::TopFace => "top face board",
-        TrimStock::TopPanel => "top panel",
-        TrimStock::Crown => "crown molding",
-        TrimStock::Flashing => "flashing at openings",
+        TrimStock::Starter => said("starter strip", "tira de inicio"),
+        TrimStock::OutsidePost => said("outside corner post", "esquinero exterior"),
+        TrimStock::InsidePost => said("inside corner post", "esquinero interior"),
+        TrimStock::JChannel => said("J-channel", "canal J"),
+        TrimStock::FlexibleChannel => said("flexible J-channel", "canal J flexible"),
+        TrimStock::FinishTrim => said("undersill (finish) trim", "moldura de remate"),
+        TrimStock::DripCap => said("drip cap", "goterón"),
+        TrimStock::Surround => said("flat surround", "contramarco plano"),
+        TrimStock::CornerCover => said("wide corner cover", "cubreesquina ancho"),
+        TrimStock::Board => said("trim board", "tabla de moldura"),
+        TrimStock::Filler => said("filler board", "tabla de relleno"),
+        TrimStock::TopBase => said("top base", "base del remate"),
+        TrimStock::TopFace => said("top face board", "tabla de frente del remate"),
+        TrimStock::TopPanel => said("top panel", "panel de remate"),
+        TrimStock::Crown => said("crown molding", "moldura de corona"),
+        TrimStock::Flashing => said("flashing at openings", "tapajuntas en aberturas"),
     }
 }
 
 /// The same on a wall of boards, where boards stand for posts.
-pub fn stock_on(of_stock: TrimStock, boards: bool) -> &'static str {
+pub fn stock_on(of_stock: TrimStock, boards: bool) -> Said {
     match of_stock {
-        TrimStock::Starter if boards => "starter piece",
-        TrimStock::OutsidePost if boards => "pair of outside corner boards",
-        TrimStock::InsidePost if boards => "inside corner board",
+        TrimStock::Starter if boards => said("starter piece", "pieza de inicio"),
+        TrimStock::OutsidePost if boards => {
+            said("pair of outside corner boards", "par de tablas de esquina exterior")
+        }
+        TrimStock::InsidePost if boards => said("inside corner board", "tabla de esquina interior"),
         other => stock(other),
     }
 }
 
 /// The same, of posts made for one angle.
-pub fn stock_at(of_stock: TrimStock, boards: bool, angle: Option<PostAngle>) -> String {
-    let stock = stock_on(of_stock, boards);
+pub fn stock_at(
+    lang: Language,
+    of_stock: TrimStock,
+    boards: bool,
+    angle: Option<PostAngle>,
+) -> String {
+    let stock = stock_on(of_stock, boards).of(lang);
     match angle {
         None => stock.to_owned(),
-        Some(PostAngle::Degrees(degrees)) => format!("{stock}, {degrees} degrees"),
-        Some(PostAngle::Unknown) => format!("{stock}, angle to be told"),
+        Some(PostAngle::Degrees(degrees)) => {
+            say!(lang, "{stock}, {degrees} degrees", "{stock}, {degrees} grados")
+        }
+        Some(PostAngle::Unknown) => {
+            say!(lang, "{stock}, angle to be told", "{stock}, ángulo por confirmar")
+        }
     }
 }
 
 /// How trim ends, on a wall of boards or of panels: boards have no flange, and are beveled where
 /// lengths of a corner board meet (common practice).
-pub fn end_on(of_end: &TrimEnd, style: LengthStyle, boards: bool) -> String {
+pub fn end_on(lang: Language, of_end: &TrimEnd, style: LengthStyle, boards: bool) -> String {
     match of_end {
-        TrimEnd::Splice { lap, .. } if boards => format!("bevel, lap {}", style.short(*lap)),
-        other => end(other, style),
+        TrimEnd::Splice { lap, .. } if boards => {
+            say!(lang, "bevel, lap {}", "bisel, traslape {}", style.short(*lap))
+        }
+        other => end(lang, other, style),
     }
 }
 
 /// How trim ends.
-fn end(end: &TrimEnd, style: LengthStyle) -> String {
+fn end(lang: Language, end: &TrimEnd, style: LengthStyle) -> String {
     let degrees = |a: f64| (a * 100.0).round() / 100.0;
     match end {
-        TrimEnd::Square => "square".to_owned(),
-        TrimEnd::Miter(angle) => format!("miter {}", degrees(*angle)),
-        TrimEnd::Tab(tab) => format!("water tab {}", style.short(*tab)),
+        TrimEnd::Square => said("square", "a escuadra").of(lang).to_owned(),
+        TrimEnd::Miter(angle) => say!(lang, "miter {}", "inglete {}", degrees(*angle)),
+        TrimEnd::Tab(tab) => say!(lang, "water tab {}", "pestaña de agua {}", style.short(*tab)),
         TrimEnd::MiterTab { angle, tab } => {
-            format!("miter {}, water tab {}", degrees(*angle), style.short(*tab))
+            say!(
+                lang,
+                "miter {}, water tab {}",
+                "inglete {}, pestaña de agua {}",
+                degrees(*angle),
+                style.short(*tab)
+            )
         }
-        TrimEnd::Lap(lap) => format!("lap {}", style.short(*lap)),
+        TrimEnd::Lap(lap) => say!(lang, "lap {}", "traslape {}", style.short(*lap)),
         TrimEnd::Splice { lap, cut } => {
-            format!("flange cut back {}, lap {}", style.short(*cut), style.short(*lap))
+            say!(
+                lang,
+                "flange cut back {}, lap {}",
+                "ala recortada {}, traslape {}",
+                style.short(*cut),
+                style.short(*lap)
+            )
         }
-        TrimEnd::Capped => "capped".to_owned(),
+        TrimEnd::Capped => said("capped", "con tapa").of(lang).to_owned(),
     }
 }
 
 /// An end other than square, in short; nothing for a square one.
-pub fn end_in_short(end: &TrimEnd, style: LengthStyle, boards: bool) -> String {
+pub fn end_in_short(lang: Language, end: &TrimEnd, style: LengthStyle, boards: bool) -> String {
     let angle = |a: f64| format!("{}°", (a * 10.0).round() / 10.0);
     match end {
         TrimEnd::Square => String::new(),
         TrimEnd::Miter(a) => angle(*a),
-        TrimEnd::Tab(_) => "tab".to_owned(),
-        TrimEnd::MiterTab { angle: a, .. } => format!("{} tab", angle(*a)),
-        TrimEnd::Lap(_) => "lap".to_owned(),
-        TrimEnd::Splice { .. } => end_on(end, style, boards),
-        TrimEnd::Capped => "cap".to_owned(),
+        TrimEnd::Tab(_) => said("tab", "pestaña").of(lang).to_owned(),
+        TrimEnd::MiterTab { angle: a, .. } => say!(lang, "{} tab", "{} pestaña", angle(*a)),
+        TrimEnd::Lap(_) => said("lap", "traslape").of(lang).to_owned(),
+        TrimEnd::Splice { .. } => end_on(lang, end, style, boards),
+        TrimEnd::Capped => said("cap", "tapa").of(lang).to_owned(),
     }
 }
 
 /// A piece and its length, where it is bent: the length is the curve's.
-pub fn along_the_curve(piece: &str) -> String {
-    format!("{piece} along the curve")
+pub fn along_the_curve(lang: Language, piece: &str) -> String {
+    say!(lang, "{piece} along the curve", "{piece} por la curva")
 }
 
 /// A stock length: `J-channel 12`.
-pub fn stock_length(id: &TrimStockId, boards: bool) -> String {
+pub fn stock_length(lang: Language, id: &TrimStockId, boards: bool) -> String {
     match TrimStock::of_length(id) {
-        Some((of, angle)) => format!("{} {}", stock_at(of, boards, angle), id.number()),
+        Some((of, angle)) => format!("{} {}", stock_at(lang, of, boards, angle), id.number()),
         None => id.to_string(),
     }
 }

@@ -1,23 +1,35 @@
 //! Words of a wall's own sheet.
 
+use crate::language::{Language, Said, said};
+
 /// Head of what is cut for the wall.
-pub const SAW_LIST: &str = "Saw list";
+pub const SAW_LIST: Said = said("Saw list", "Cortes de esta pared");
 /// What the two boxes of a row are for.
-pub const CUT_AND_HUNG: &str = "boxes: cut, hung";
+pub const CUT_AND_HUNG: Said = said("boxes: cut, hung", "casillas: cortado, puesto");
 /// What the box of a row is for.
-pub const DONE: &str = "box: done";
+pub const DONE: Said = said("box: done", "casilla: hecho");
 /// Panels to open.
-pub const OPEN: &str = "Open:";
+pub const OPEN: Said = said("Open:", "Abrir:");
 /// Offcuts of other walls' panels.
-pub const OFFCUTS_FROM: &str = "Offcuts that wait:";
+pub const OFFCUTS_FROM: Said = said("Offcuts that wait:", "Sobrantes guardados:");
 /// Offcuts for later walls.
-pub const LAY_ASIDE: &str = "Lay aside:";
+pub const LAY_ASIDE: Said = said("Lay aside:", "Guardar:");
 /// Head of the table of rakes.
-pub const RAKES: &str = "Rakes, by course";
+pub const RAKES: Said = said("Rakes, by course", "Inclinaciones, por hilera");
 /// Its columns.
-pub const RAKE_HEADS: [&str; 6] = ["piece", "bottom", "top", "left", "right", "from"];
+pub const RAKE_HEADS: [Said; 6] = [
+    said("piece", "pieza"),
+    said("bottom", "abajo"),
+    said("top", "arriba"),
+    said("left", "izq."),
+    said("right", "der."),
+    said("from", "de"),
+];
 /// What its figures are.
-pub const RAKES_ARE: &str = "Bottom (butt) edge, top edge, and the angle of each end with the long edge. The pattern of the slope is at the end of the set.";
+pub const RAKES_ARE: Said = said(
+    "Bottom (butt) edge, top edge, and the angle of each end with the long edge. The pattern of the slope is at the end of the set.",
+    "Borde inferior, borde superior y ángulo de cada extremo con el borde largo. La plantilla de la inclinación está al final del juego.",
+);
 /// A raked piece where its figures stand one after the other: its mark, and its bottom edge.
 pub fn raked(mark: &str, bottom: &str) -> String {
     format!("{mark} {bottom}")
@@ -29,47 +41,57 @@ pub fn raked_ends(top: &str, [left, right]: [&str; 2], panel: &str) -> String {
 }
 
 /// An edge without length.
-pub const A_POINT: &str = "point";
+pub const A_POINT: Said = said("point", "punta");
 /// An end cut square.
 pub const SQUARE: &str = "90°";
 /// Head of the notes.
-pub const ON_THIS_SHEET: &str = "On this sheet";
+pub const ON_THIS_SHEET: Said = said("On this sheet", "En esta hoja");
 /// The heading of a view of trim alone.
-pub fn trim_view(title: &str) -> String {
-    format!("{title}: marks of trim")
+pub fn trim_view(lang: Language, title: &str) -> String {
+    say!(lang, "{title}: marks of trim", "{title}: marcas de molduras")
 }
 
 /// The name of a wall's sheet.
-pub fn title(prefix: &str, elevation: &str) -> String {
-    format!("Wall {prefix}, {elevation}")
+pub fn title(lang: Language, prefix: &str, elevation: &str) -> String {
+    say!(lang, "Wall {prefix}, {elevation}", "Pared {prefix}, {elevation}")
 }
 
 /// The same where a wall takes several sheets.
-pub fn part(title: &str, part: usize, count: usize) -> String {
-    if count == 1 { title.to_owned() } else { format!("{title}, part {part} of {count}") }
+pub fn part(lang: Language, title: &str, part: usize, count: usize) -> String {
+    if count == 1 {
+        title.to_owned()
+    } else {
+        say!(lang, "{title}, part {part} of {count}", "{title}, parte {part} de {count}")
+    }
 }
 
 /// What a wall's sheet holds.
-pub fn description(title: &str, pieces: usize, scale: &str) -> String {
-    let pieces = crate::units::counted(pieces, "piece");
-    format!("{title}: {pieces} with marks and lengths at {scale}, saw list, trim, order of work")
+pub fn description(lang: Language, title: &str, pieces: usize, scale: &str) -> String {
+    let pieces = super::nouns::counted(lang, pieces, super::nouns::PIECE);
+    say!(
+        lang,
+        "{title}: {pieces} with marks and lengths at {scale}, saw list, trim, order of work",
+        "{title}: {pieces} con marcas y largos a {scale}, cortes, molduras, orden de trabajo"
+    )
 }
 
 /// How marks on the sheet read.
-pub fn marks_read(prefix: &str) -> String {
-    format!(
-        "Marks read {prefix}-course-piece, on the drawing and in these lists without {prefix}; with each its length, and in the lists what it is cut from. Lines and signs: see the overview."
+pub fn marks_read(lang: Language, prefix: &str) -> String {
+    say!(
+        lang,
+        "Marks read {prefix}-course-piece, on the drawing and in these lists without {prefix}; with each its length, and in the lists what it is cut from. Lines and signs: see the overview.",
+        "Las marcas dicen {prefix}-hilera-pieza; en el dibujo y en estas listas van sin {prefix}; cada una con su largo, y en las listas de qué se corta. Líneas y signos: vea la hoja de elevaciones."
     )
 }
 
 /// A batch: how many, how long.
-pub fn batch(count: usize, length: &str) -> String {
-    format!("{count} at {length}")
+pub fn batch(lang: Language, count: usize, length: &str) -> String {
+    say!(lang, "{count} at {length}", "{count} a {length}")
 }
 
 /// Panels with a wall.
-pub fn panels_of(panels: &str, wall: &str) -> String {
-    format!("{panels} (wall {wall})")
+pub fn panels_of(lang: Language, panels: &str, wall: &str) -> String {
+    say!(lang, "{panels} (wall {wall})", "{panels} (pared {wall})")
 }
 
 /// A piece with its panel.
@@ -84,28 +106,37 @@ pub fn from_stock(mark: &str, number: u32) -> String {
 }
 
 /// Which stock lengths a wall's trim is cut from: those to open, those that wait, those to lay aside.
-pub fn sticks(opened: &str, taken: &[String], aside: &[String]) -> String {
+pub fn sticks(lang: Language, opened: &str, taken: &[String], aside: &[String]) -> String {
     let mut out = Vec::new();
     if !opened.is_empty() {
-        out.push(format!("open {opened}"));
+        out.push(say!(lang, "open {opened}", "abrir {opened}"));
     }
     if !taken.is_empty() {
-        out.push(format!("offcuts of {}", super::lists::commas(taken)));
+        out.push(say!(lang, "offcuts of {}", "sobrantes de {}", super::lists::commas(taken)));
     }
     if !aside.is_empty() {
-        out.push(format!("lay aside {}", super::lists::commas(aside)));
+        out.push(say!(lang, "lay aside {}", "guardar {}", super::lists::commas(aside)));
     }
     out.join("; ")
 }
 
-/// The pieces of a batch, with the cut that a cutting sheet shows.
-pub fn marks(whole: bool, cut: Option<(usize, bool)>, marks: &str) -> String {
+/// Which cut of the cutting sheets the pieces of a batch are, or that they are whole; nothing of plain ones.
+pub fn cut(lang: Language, whole: bool, cut: Option<(usize, bool)>) -> String {
     match cut {
-        Some((n, false)) => format!("cut\u{a0}{n}: {marks}"),
-        Some((n, true)) => format!("cut\u{a0}{n}, mirrored: {marks}"),
-        None if whole => format!("whole: {marks}"),
-        None => marks.to_owned(),
+        Some((n, false)) => say!(lang, "cut {n}", "corte {n}"),
+        Some((n, true)) => say!(lang, "cut {n}, mirrored", "corte {n}, al revés"),
+        None if whole => said("whole", "entero").of(lang).to_owned(),
+        None => String::new(),
     }
+}
+
+/// The pieces of a batch behind it.
+pub fn marks(cut: &str, marks: &str) -> String {
+    if cut.is_empty() {
+        return marks.to_owned();
+    }
+    // Hard spaces: it stays on one line.
+    format!("{}: {marks}", cut.replace(' ', "\u{a0}"))
 }
 
 /// An angle with the long edge.
@@ -114,11 +145,11 @@ pub fn degrees(angle: f64) -> String {
 }
 
 /// A trim's length with its ends, where they are not square.
-pub fn trim_cut(length: &str, ends: &[String; 2], bent: bool) -> String {
-    let length = if bent { super::trim::along_the_curve(length) } else { length.to_owned() };
+pub fn trim_cut(lang: Language, length: &str, ends: &[String; 2], bent: bool) -> String {
+    let length = if bent { super::trim::along_the_curve(lang, length) } else { length.to_owned() };
     match ends {
         [a, b] if a.is_empty() && b.is_empty() => length,
-        [a, b] if a == b => format!("{length} both {a}"),
+        [a, b] if a == b => say!(lang, "{length} both {a}", "{length} ambos {a}"),
         [a, b] if b.is_empty() => format!("{length} {a}"),
         [a, b] if a.is_empty() => format!("{length} {b}"),
         [a, b] => format!("{length} {a}, {b}"),

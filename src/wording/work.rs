@@ -1,9 +1,10 @@
 //! The order of work in sentences to be read on a ladder.
 
 use super::cuts;
-use super::lists::{capital, commas, courses, joined};
+use super::lists::{capital, commas, courses_in, joined_in};
 use super::restricted;
 use super::trim;
+use crate::language::{Language, Said, said};
 use crate::model::hold::HeldPieces;
 use crate::model::work::{
     Begins, CoursesBegin, CutStart, FlashedPlace, SharedTrim, TrimOfKind, Viewpoint, WallWork,
@@ -12,48 +13,44 @@ use crate::model::work::{
 use crate::units::LengthStyle;
 
 /// What goes before the order of work.
-pub const PRECEDENCE: &str =
-    "Manufacturers' instructions, local code and licensed practice take precedence.";
+pub const PRECEDENCE: Said = said(
+    "Manufacturers' instructions, local code and licensed practice take precedence.",
+    "Primero valen las instrucciones de los fabricantes, el código local y los profesionales con licencia.",
+);
 
 /// A rule that holds on every wall.
-pub fn rule(rule: &WorkRule, style: LengthStyle) -> String {
+pub fn rule(lang: Language, rule: &WorkRule, style: LengthStyle) -> String {
     match rule {
-        WorkRule::BarrierAndFlashing => "Barrier and flashing before anything else, every joint lapped so that water runs over it: sill, then jambs, then head; keep to the manufacturers' instructions. Look behind for wiring, gas and water before you nail.".to_owned(),
-        WorkRule::HangPosts { top_gap, under_head } => format!(
-            "Hang corner posts from a nail at the top of their top slots, {} below the soffit; every other nail goes in the middle of its slot, {} clear under its head.",
+        WorkRule::BarrierAndFlashing => said("Barrier and flashing before anything else, every joint lapped so that water runs over it: sill, then jambs, then head; keep to the manufacturers' instructions. Look behind for wiring, gas and water before you nail.", "Antes que nada la barrera y los tapajuntas, cada junta traslapada para que el agua corra por encima: repisa, después jambas, después cabezal; siga las instrucciones de los fabricantes. Revise detrás si hay cables, gas y agua antes de clavar.").of(lang).to_owned(),
+        WorkRule::HangPosts { top_gap, under_head } => say!(lang, "Hang corner posts from a nail at the top of their top slots, {} below the soffit; every other nail goes in the middle of its slot, {} clear under its head.", "Cuelgue los esquineros de un clavo en lo alto de sus ranuras de arriba, {} debajo del sofito; todos los demás clavos van en medio de su ranura, con {} libres bajo la cabeza.",
             style.short(*top_gap),
             thin(*under_head, style)
         ),
         WorkRule::SpaceStarters { gap } => {
-            format!("Starters: {} between lengths and to posts.", style.short(*gap))
+            say!(lang, "Starters: {} between lengths and to posts.", "Tiras de inicio: {} entre tramos y hasta los esquineros.", style.short(*gap))
         }
-        WorkRule::FrameOpenings => "Frames: sill, jambs, head, then the drip cap. The tabs of the head go down over the jambs, those of the jambs over the sill.".to_owned(),
-        WorkRule::PanelsFromBottom { gap } => format!(
-            "Panels from the bottom up: lock each fully, neither pull it up nor press it down; {} clear in every receiver. No caulk at receivers or laps.",
+        WorkRule::FrameOpenings => said("Frames: sill, jambs, head, then the drip cap. The tabs of the head go down over the jambs, those of the jambs over the sill.", "Marcos: repisa, jambas, cabezal, después el goterón. Las pestañas del cabezal bajan sobre las jambas, las de las jambas sobre la repisa.").of(lang).to_owned(),
+        WorkRule::PanelsFromBottom { gap } => say!(lang, "Panels from the bottom up: lock each fully, neither pull it up nor press it down; {} clear in every receiver. No caulk at receivers or laps.", "Paneles de abajo hacia arriba: trabe cada uno por completo, sin jalarlo hacia arriba ni empujarlo hacia abajo; {} libres en cada canal y esquinero. Sin sellador en canales, esquineros ni traslapes.",
             style.short(*gap)
         ),
         WorkRule::LapsFaceAway { foam } => {
             let hand = if *foam {
-                " Where foam is set off to one side, ask the manufacturer which hand the panels run."
+                said(" Where foam is set off to one side, ask the manufacturer which hand the panels run.", " Si la espuma está corrida a un lado, pregunte al fabricante hacia qué mano van los paneles.").of(lang)
             } else {
                 ""
             };
-            format!(
-                "Each next panel of a course laps over the last: the exposed edge of every lap faces away from the entry.{hand}"
+            say!(lang, "Each next panel of a course laps over the last: the exposed edge of every lap faces away from the entry.{hand}", "Cada panel de una hilera traslapa sobre el anterior: el borde visible de cada traslape no da hacia la entrada.{hand}"
             )
         }
-        WorkRule::HoldCutEdges { lug_spacing, slot_spacing } => format!(
-            "Cut edges go into undersill (finish) trim and are held by snap-lock lugs every {}; where a ripped top course goes under a face board, nail slots every {} take the place of its hem.",
+        WorkRule::HoldCutEdges { lug_spacing, slot_spacing } => say!(lang, "Cut edges go into undersill (finish) trim and are held by snap-lock lugs every {}; where a ripped top course goes under a face board, nail slots every {} take the place of its hem.", "Los bordes cortados van en moldura de remate y se sujetan con lengüetas cada {}; donde la última hilera cortada a lo largo va debajo de una tabla de frente, ranuras para clavo cada {} hacen las veces de su aleta.",
             style.short(*lug_spacing),
             style.short(*slot_spacing)
         ),
-        WorkRule::NailCutEdges { spacing } => format!(
-            "Cut edges go into undersill (finish) trim, drilled and nailed through with trim nails of their color every {0}; where a ripped top course goes under a face board, nail slots every {0} take the place of its hem (common practice; the manufacturer's instructions take precedence).",
+        WorkRule::NailCutEdges { spacing } => say!(lang, "Cut edges go into undersill (finish) trim, drilled and nailed through with trim nails of their color every {0}; where a ripped top course goes under a face board, nail slots every {0} take the place of its hem (common practice; the manufacturer's instructions take precedence).", "Los bordes cortados van en moldura de remate, taladrados y clavados con clavos de moldura de su color cada {0}; donde la última hilera cortada a lo largo va debajo de una tabla de frente, ranuras para clavo cada {0} hacen las veces de su aleta (práctica común; primero valen las instrucciones del fabricante).",
             style.short(*spacing)
         ),
-        WorkRule::BoardTrimFirst => "Corner boards and the boards around openings before the siding; the starter piece under the first board takes the place of the top edge of one below.".to_owned(),
-        WorkRule::BoardsFromBottom { gap } => format!(
-            "Boards from the bottom up, each nailed to every stud it crosses; joints on studs, backed as the manufacturer says; {} clear at trim, caulked or left open as the manufacturer says.",
+        WorkRule::BoardTrimFirst => said("Corner boards and the boards around openings before the siding; the starter piece under the first board takes the place of the top edge of one below.", "Las tablas de esquina y las de alrededor de las aberturas antes del siding; la pieza de inicio debajo de la primera tabla hace las veces del borde superior de una de abajo.").of(lang).to_owned(),
+        WorkRule::BoardsFromBottom { gap } => say!(lang, "Boards from the bottom up, each nailed to every stud it crosses; joints on studs, backed as the manufacturer says; {} clear at trim, caulked or left open as the manufacturer says.", "Tablas de abajo hacia arriba, cada una clavada a cada montante que cruza; juntas sobre montantes, con respaldo según diga el fabricante; {} libres contra las molduras, con sellador o abiertas según diga el fabricante.",
             style.short(*gap)
         ),
     }
@@ -68,157 +65,226 @@ fn thin(inches: f64, style: LengthStyle) -> String {
 }
 
 /// From where a wall is seen.
-pub fn viewpoint(place: &Viewpoint) -> String {
+pub fn viewpoint(lang: Language, place: &Viewpoint) -> String {
     match place {
-        Viewpoint::Door { opening } => format!("the door {opening}"),
-        Viewpoint::LeftEnd => "the left end".to_owned(),
-        Viewpoint::Middle => "the middle".to_owned(),
-        Viewpoint::RightEnd => "the right end".to_owned(),
+        Viewpoint::Door { opening } => say!(lang, "the door {opening}", "la puerta {opening}"),
+        Viewpoint::LeftEnd => said("the left end", "el extremo izquierdo").of(lang).to_owned(),
+        Viewpoint::Middle => said("the middle", "el centro").of(lang).to_owned(),
+        Viewpoint::RightEnd => said("the right end", "el extremo derecho").of(lang).to_owned(),
     }
 }
 
 /// The steps of a wall, in order.
-pub fn steps(wall: &WallWork, style: LengthStyle) -> Vec<String> {
-    wall.steps.iter().map(|s| step(s, wall, style)).collect()
+pub fn steps(lang: Language, wall: &WallWork, style: LengthStyle) -> Vec<String> {
+    wall.steps.iter().map(|s| step(lang, s, wall, style)).collect()
 }
 
 /// One step of a wall's work.
-pub fn step(step: &WorkStep, wall: &WallWork, style: LengthStyle) -> String {
+pub fn step(lang: Language, step: &WorkStep, wall: &WallWork, style: LengthStyle) -> String {
     match step {
-        WorkStep::Barrier { flashing } if flashing.is_empty() => "Barrier.".to_owned(),
+        WorkStep::Barrier { flashing } if flashing.is_empty() => said("Barrier.", "Barrera.").of(lang).to_owned(),
         WorkStep::Barrier { flashing } => {
-            let places: Vec<String> = flashing.iter().map(flashed).collect();
-            format!("Barrier; flashing {}.", commas(&places))
+            let places: Vec<String> = flashing.iter().map(|p| flashed(lang, p)).collect();
+            say!(lang, "Barrier; flashing {}.", "Barrera; tapajuntas {}.", commas(&places))
         }
         WorkStep::Corners { boards, marks, counted_elsewhere } => {
-            let what = if *boards { "Corner boards" } else { "Corner posts" };
-            format!("{what}: {}.", corners(marks, counted_elsewhere))
+            let what = if *boards { said("Corner boards", "Tablas de esquina").of(lang) } else { said("Corner posts", "Esquineros").of(lang) };
+            say!(lang, "{what}: {}.", "{what}: {}.", corners(lang, marks, counted_elsewhere))
         }
         WorkStep::Start { marks, heights, snapped, cut } => {
-            start(marks, (heights, *snapped), cut.as_ref(), style)
+            start(lang, marks, (heights, *snapped), cut.as_ref(), style)
         }
         WorkStep::Frames { openings } => {
             let frame = openings.iter().map(|f| format!("{} ({})", f.opening, commas(&f.marks)));
-            format!("Frames: {}.", frame.collect::<Vec<_>>().join("; "))
+            say!(lang, "Frames: {}.", "Marcos: {}.", frame.collect::<Vec<_>>().join("; "))
         }
-        WorkStep::Channels { marks } => format!(
-            "Channels at wall ends, in corners, over roofs and along rakes: {}.",
-            joined(marks)
+        WorkStep::Channels { marks } => say!(lang, "Channels at wall ends, in corners, over roofs and along rakes: {}.", "Canales en extremos de pared, en esquinas, sobre techos y en inclinaciones: {}.",
+            joined_in(lang, marks)
         ),
-        WorkStep::BeforeSiding { trim } => format!("Before the siding: {}.", by_kind(trim)),
+        WorkStep::BeforeSiding { trim } => say!(lang, "Before the siding: {}.", "Antes del siding: {}.", by_kind(lang, trim)),
         WorkStep::RestrictedAccess { place } => match wall.restricted.get(*place) {
             Some(place) => {
-                let how = capital(&restricted::sentence(place, style));
-                format!("Restricted access, how to install: {how}.")
+                let how = capital(&restricted::sentence(lang, place, style));
+                say!(lang, "Restricted access, how to install: {how}.", "Acceso restringido, cómo poner: {how}.")
             }
-            None => "Restricted access, how to install: see the elevation.".to_owned(),
+            None => said("Restricted access, how to install: see the elevation.", "Acceso restringido, cómo poner: vea la elevación.").of(lang).to_owned(),
         },
         WorkStep::Siding { boards, from_course, to_course } => {
-            let piece = if *boards { "boards" } else { "panels" };
-            format!("Siding: {piece} of courses {from_course} to {to_course}.")
+            let piece = if *boards { said("boards", "tablas").of(lang) } else { said("panels", "paneles").of(lang) };
+            say!(lang, "Siding: {piece} of courses {from_course} to {to_course}.", "Siding: {piece} de las hileras {from_course} a {to_course}.")
         }
-        WorkStep::LapDirection { begins } => laps(begins, &wall.viewpoint),
-        WorkStep::CheckLevel => format!(
-            "Check level, and height against the next wall and the story pole, on top of {} {}.",
-            if wall.level_checks.len() == 1 { "course" } else { "courses" },
-            joined(&wall.level_checks)
+        WorkStep::LapDirection { begins } => laps(lang, begins, &wall.viewpoint),
+        WorkStep::CheckLevel => say!(lang, "Check level, and height against the next wall and the story pole, on top of {} {}.", "Revise el nivel, y la altura contra la pared vecina y la vara de alturas, encima de {} {}.",
+            if wall.level_checks.len() == 1 { said("course", "hilera").of(lang) } else { said("courses", "hileras").of(lang) },
+            joined_in(lang, &wall.level_checks)
         ),
         WorkStep::TrimUnderSills { trim } => {
             let each: Vec<String> =
-                trim.iter().map(|t| format!("{} under {}", t.mark, t.opening)).collect();
-            format!(
-                "Before the course that meets the sill: undersill (finish) trim inside the channel, {}.",
-                joined(&each)
+                trim.iter().map(|t| say!(lang, "{} under {}", "{} bajo {}", t.mark, t.opening)).collect();
+            say!(lang, "Before the course that meets the sill: undersill (finish) trim inside the channel, {}.", "Antes de la hilera que llega a la repisa: moldura de remate dentro del canal, {}.",
+                joined_in(lang, &each)
             )
         }
         WorkStep::TrimAtTop { marks } => {
-            format!("Before the top course: undersill (finish) trim {}.", joined(marks))
+            say!(lang, "Before the top course: undersill (finish) trim {}.", "Antes de la última hilera: moldura de remate {}.", joined_in(lang, marks))
         }
-        WorkStep::GablePattern => "Gable: cut one pattern to the rake and copy it; only the last piece at the peak may take a small nail in its face.".to_owned(),
-        WorkStep::HoldPieces { pieces } => held(pieces),
-        WorkStep::AfterSiding { trim } => format!("Last: {}.", by_kind(trim)),
+        WorkStep::GablePattern => said("Gable: cut one pattern to the rake and copy it; only the last piece at the peak may take a small nail in its face.", "Hastial: corte una plantilla a la inclinación y cópiela; solo la última pieza de la punta puede llevar un clavo pequeño en su cara.").of(lang).to_owned(),
+        WorkStep::HoldPieces { pieces } => held(lang, pieces),
+        WorkStep::AfterSiding { trim } => say!(lang, "Last: {}.", "Al final: {}.", by_kind(lang, trim)),
     }
 }
 
 /// Pieces without hem or lock, and how they are held.
-fn held(pieces: &[HeldPieces]) -> String {
-    let each = pieces.iter().map(|p| format!("{}: {}", joined(&p.marks), cuts::hold(p.hold)));
-    format!("Pieces without their hem or lock. {}.", each.collect::<Vec<_>>().join(". "))
+fn held(lang: Language, pieces: &[HeldPieces]) -> String {
+    let each = pieces
+        .iter()
+        .map(|p| format!("{}: {}", joined_in(lang, &p.marks), cuts::hold(p.hold).of(lang)));
+    say!(
+        lang,
+        "Pieces without their hem or lock. {}.",
+        "Piezas sin su aleta o sin su traba. {}.",
+        each.collect::<Vec<_>>().join(". ")
+    )
 }
 
-fn flashed(place: &FlashedPlace) -> String {
+fn flashed(lang: Language, place: &FlashedPlace) -> String {
     match place {
-        FlashedPlace::Openings { openings } => format!("around {}", joined(openings)),
-        FlashedPlace::Corners => "around the corners".to_owned(),
-        FlashedPlace::SlopedRoof => "step flashing where the roof meets the wall".to_owned(),
-        FlashedPlace::KickOut => "a kick-out where the roof ends and the wall goes on".to_owned(),
-        FlashedPlace::LevelRoof => "over the level roof or deck that meets the wall".to_owned(),
-        FlashedPlace::Ledge => "over the ledge the siding starts on".to_owned(),
+        FlashedPlace::Openings { openings } => {
+            say!(lang, "around {}", "alrededor de {}", joined_in(lang, openings))
+        }
+        FlashedPlace::Corners => {
+            said("around the corners", "alrededor de las esquinas").of(lang).to_owned()
+        }
+        FlashedPlace::SlopedRoof => said(
+            "step flashing where the roof meets the wall",
+            "escalonado donde el techo llega a la pared",
+        )
+        .of(lang)
+        .to_owned(),
+        FlashedPlace::KickOut => said(
+            "a kick-out where the roof ends and the wall goes on",
+            "un desviador donde termina el techo y sigue la pared",
+        )
+        .of(lang)
+        .to_owned(),
+        FlashedPlace::LevelRoof => said(
+            "over the level roof or deck that meets the wall",
+            "sobre el techo a nivel o la terraza que llega a la pared",
+        )
+        .of(lang)
+        .to_owned(),
+        FlashedPlace::Ledge => {
+            said("over the ledge the siding starts on", "sobre la cornisa donde arranca el siding")
+                .of(lang)
+                .to_owned()
+        }
     }
 }
 
-fn corners<T: std::fmt::Display>(marks: &[T], elsewhere: &[SharedTrim]) -> String {
+fn corners<T: std::fmt::Display>(lang: Language, marks: &[T], elsewhere: &[SharedTrim]) -> String {
     let list = elsewhere.iter().map(|t| format!("{} ({})", t.mark, t.elevation));
-    let next = format!("marked on the next elevations: {}", list.collect::<Vec<_>>().join(", "));
+    let next = say!(
+        lang,
+        "marked on the next elevations: {}",
+        "marcados en las elevaciones vecinas: {}",
+        list.collect::<Vec<_>>().join(", ")
+    );
     match (marks.is_empty(), elsewhere.is_empty()) {
-        (false, true) => joined(marks),
-        (false, false) => format!("{}; {next}", joined(marks)),
+        (false, true) => joined_in(lang, marks),
+        (false, false) => format!("{}; {next}", joined_in(lang, marks)),
         (true, false) => next,
-        (true, true) => "those of the next elevations".to_owned(),
+        (true, true) => said("those of the next elevations", "los de las elevaciones vecinas")
+            .of(lang)
+            .to_owned(),
     }
 }
 
 fn start<T: std::fmt::Display>(
+    lang: Language,
     marks: &[T],
     (heights, snapped): (&[f64], Option<f64>),
     cut: Option<&CutStart>,
     style: LengthStyle,
 ) -> String {
     let cut = cut.map(|c| {
-        let held = if c.held_in.is_empty() { String::new() } else { format!(" {}", joined(&c.held_in)) };
-        format!(
-            "where the bottom is on no course line, the first course is cut and its edge held in undersill (finish) trim{held}, not by a starter"
+        let held = if c.held_in.is_empty() { String::new() } else { format!(" {}", joined_in(lang, &c.held_in)) };
+        say!(lang, "where the bottom is on no course line, the first course is cut and its edge held in undersill (finish) trim{held}, not by a starter", "donde el pie no está en una línea de hilera, la primera hilera se corta y su borde se sujeta en moldura de remate{held}, no en tira de inicio"
         )
     });
     if marks.is_empty() {
-        return format!("Start: {}.", cut.unwrap_or_default());
+        return say!(lang, "Start: {}.", "Arranque: {}.", cut.unwrap_or_default());
     }
     let at = |over: f64| {
-        joined(&heights.iter().map(|h| style.length(h + over)).collect::<Vec<String>>())
+        joined_in(lang, &heights.iter().map(|h| style.length(h + over)).collect::<Vec<String>>())
     };
     let cut = cut.map_or(String::new(), |c| format!("; {c}"));
-    let snap = snapped.map_or(String::new(), |s| snap_line(s, &at(s), style));
-    format!("Starter {}: level, butt lines at {}{snap}{cut}.", joined(marks), at(0.0))
+    let snap = snapped.map_or(String::new(), |s| snap_line(lang, s, &at(s), style));
+    say!(
+        lang,
+        "Starter {}: level, butt lines at {}{snap}{cut}.",
+        "Tira de inicio {}: a nivel, bordes inferiores a {}{snap}{cut}.",
+        joined_in(lang, marks),
+        at(0.0)
+    )
 }
 
 /// Where the line is snapped that the starter's top edge is set to.
-fn snap_line(over: f64, at: &str, style: LengthStyle) -> String {
+fn snap_line(lang: Language, over: f64, at: &str, style: LengthStyle) -> String {
     let by = style.short(over.abs());
     match over.total_cmp(&0.0) {
-        _ if over == 0.0 => "; snap them for the starter's top edge".to_owned(),
+        _ if over == 0.0 => said(
+            "; snap them for the starter's top edge",
+            "; márquelos con tiza para el borde superior de la tira",
+        )
+        .of(lang)
+        .to_owned(),
         std::cmp::Ordering::Less => {
-            format!("; snap the line for its top edge {by} below them, at {at}")
+            say!(
+                lang,
+                "; snap the line for its top edge {by} below them, at {at}",
+                "; marque con tiza la línea de su borde superior {by} debajo de ellos, a {at}"
+            )
         }
-        _ => format!("; snap the line for its top edge {by} above them, at {at}"),
+        _ => say!(
+            lang,
+            "; snap the line for its top edge {by} above them, at {at}",
+            "; marque con tiza la línea de su borde superior {by} encima de ellos, a {at}"
+        ),
     }
 }
 
-fn by_kind(list: &[TrimOfKind]) -> String {
-    let each = list.iter().map(|t| format!("{} {}", trim::kind(t.kind), joined(&t.marks)));
+fn by_kind(lang: Language, list: &[TrimOfKind]) -> String {
+    let each = list
+        .iter()
+        .map(|t| format!("{} {}", trim::kind(t.kind).of(lang), joined_in(lang, &t.marks)));
     each.collect::<Vec<_>>().join("; ")
 }
 
-fn laps(begins: &[CoursesBegin], from: &Viewpoint) -> String {
+fn laps(lang: Language, begins: &[CoursesBegin], from: &Viewpoint) -> String {
     let each = begins.iter().map(|b| {
         let end = match b.begins {
-            Begins::Left => "at the left, going right",
-            Begins::Right => "at the right, going left",
-            Begins::Both => "at both ends, the piece in front of the viewer last and over both",
+            Begins::Left => {
+                said("at the left, going right", "a la izquierda, hacia la derecha").of(lang)
+            }
+            Begins::Right => {
+                said("at the right, going left", "a la derecha, hacia la izquierda").of(lang)
+            }
+            Begins::Both => said(
+                "at both ends, the piece in front of the viewer last and over both",
+                "por los dos extremos, la pieza frente a quien mira al último y encima de las dos",
+            )
+            .of(lang),
         };
-        format!("{} {end}", courses(&b.courses))
+        format!("{} {end}", courses_in(lang, &b.courses))
     });
     let each: Vec<String> = each.collect();
-    format!("Laps face away from {}: begin seamed runs of {}.", viewpoint(from), each.join("; "))
+    say!(
+        lang,
+        "Laps face away from {}: begin seamed runs of {}.",
+        "Los traslapes no dan hacia {}: empiece los tramos con uniones de {}.",
+        viewpoint(lang, from),
+        each.join("; ")
+    )
 }
 
 #[cfg(test)]
@@ -226,7 +292,7 @@ mod tests {
     use super::*;
 
     fn said(step: &WorkStep) -> String {
-        super::step(step, &WallWork::default(), LengthStyle::Feet)
+        super::step(Language::English, step, &WallWork::default(), LengthStyle::Feet)
     }
 
     #[test]
@@ -269,7 +335,7 @@ mod tests {
     fn a_place_that_is_missing_is_no_panic() {
         assert!(said(&WorkStep::RestrictedAccess { place: 3 }).contains("see the elevation"));
         let posts = WorkRule::HangPosts { top_gap: 0.25, under_head: 1.0 / 32.0 };
-        assert!(rule(&posts, LengthStyle::Feet).contains("1/32\" clear"));
-        assert!(rule(&posts, LengthStyle::Mm).contains("0.8 mm clear"));
+        assert!(rule(Language::English, &posts, LengthStyle::Feet).contains("1/32\" clear"));
+        assert!(rule(Language::English, &posts, LengthStyle::Mm).contains("0.8 mm clear"));
     }
 }

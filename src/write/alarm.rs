@@ -2,6 +2,7 @@
 
 use super::text::{WIDTH, wrapped};
 use crate::clean::terminal;
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::layout::verified::Verify;
 use crate::units::LengthStyle;
@@ -16,7 +17,7 @@ pub fn bar(verify: &Verify) -> String {
         return String::new();
     }
     let rule = "#".repeat(WIDTH);
-    format!("{rule}\n#  {}\n{rule}\n", checks::bar(verify.places()))
+    format!("{rule}\n#  {}\n{rule}\n", checks::bar(Language::English, verify.places()))
 }
 
 /// What standard error is told, whether it is to be quiet or not; empty where every rule is kept.
@@ -31,12 +32,16 @@ pub fn alarm(layout: &Layout) -> String {
 pub fn places(verify: &Verify, style: LengthStyle) -> String {
     let mut out = String::new();
     for (number, v) in verify.numbered().take(MOST_LISTED) {
-        let words = format!("{}: {}", checks::mark(number), checks::in_full(v, style));
+        let words = format!(
+            "{}: {}",
+            checks::mark(Language::English, number),
+            checks::in_full(Language::English, v, style)
+        );
         out.push_str(&wrapped(&terminal(&words), "  "));
         out.push('\n');
     }
     if let Some(more) = verify.places().checked_sub(MOST_LISTED).filter(|n| *n > 0) {
-        out.push_str(&format!("  {}\n", checks::and_more(more)));
+        out.push_str(&format!("  {}\n", checks::and_more(Language::English, more)));
     }
     out
 }

@@ -3,6 +3,7 @@
 use super::text::{bullets, fitted, titled, wrapped};
 use crate::clean::terminal;
 use crate::job::Job;
+use crate::language::Language;
 use crate::model::change::{Comparison, OrderChange, WallEffect};
 use crate::model::item::SidingPiece;
 use crate::units::LengthStyle;
@@ -123,7 +124,14 @@ fn wall(w: &WallEffect, style: LengthStyle) -> String {
         let more = l.net[1] - l.net[0];
         out.push_str(&format!(
             "      {:<42} {:>8} -> {:<8} {more:>+8.2}\n",
-            fitted(&format!("{}, {}", items::item(&l.item, style), items::unit(l.unit)), 42),
+            fitted(
+                &format!(
+                    "{}, {}",
+                    items::item(Language::English, &l.item, style),
+                    items::unit(l.unit).en
+                ),
+                42
+            ),
             format!("{:.2}", l.net[0]),
             format!("{:.2}", l.net[1]),
         ));
@@ -169,11 +177,11 @@ fn order(o: &OrderChange, style: LengthStyle) -> String {
     let cost = o.cost.map(|v| format!("{:.2}", v.abs())).unwrap_or_default();
     let line = format!(
         "  {:<36} {:>7} {:>7} {:>7}  {:<8} {cost:>8}",
-        fitted(&items::item(&o.item, style), 36),
+        fitted(&items::item(Language::English, &o.item, style), 36),
         number(o.order[0]),
         number(o.order[1]),
         number(o.more.abs()),
-        fitted(items::unit(o.unit), 8),
+        fitted(items::unit(o.unit).en, 8),
     );
     format!("{}\n", line.trim_end())
 }

@@ -16,7 +16,7 @@ pub(super) fn text(layout: &Layout) -> String {
     let row = |c: &Corner| {
         let round: Vec<&str> =
             c.sides.iter().skip(1).map(|s| s.wall.as_str()).filter(|w| !w.is_empty()).collect();
-        let (by, kind) = (words::pairing(c.by), words::kind(c.kind));
+        let (by, kind) = (words::pairing(c.by), words::kind(c.kind).en);
         // A name that is to be typed into the job is never cut short.
         let name = match c.id.chars().count() {
             0..=NAME => format!("  {:<NAME$}", terminal(&c.id)),

@@ -1,6 +1,7 @@
 //! CSV: text in quotes always, numbers bare. Lengths stand twice: as numbers, inches or millimeters by
 //! the job, which the header says; and in the job's words, `12'-6 1/2"` or `3823 mm`.
 
+use crate::language::Language;
 use std::collections::BTreeMap;
 
 use super::csv_cell::{Cell, count, money, number, table, text};
@@ -49,8 +50,8 @@ pub fn takeoff(layout: &Layout, takeoff: &Takeoff) -> Vec<u8> {
     let words = |v: Option<f64>| text(v.map_or(String::new(), |v| style.length(v)));
     let rows = takeoff.lines.iter().map(|l| {
         let mut row = vec![
-            text(items::item(&l.item, style)),
-            text(items::unit(l.unit)),
+            text(items::item(Language::English, &l.item, style)),
+            text(items::unit(l.unit).en),
             number(l.net),
             number(l.order),
             number(l.waste),
@@ -94,8 +95,8 @@ pub fn by_wall(layout: &Layout) -> Vec<u8> {
     let rows = layout.takeoff.iter().flat_map(|l| {
         l.shares.iter().map(|s| {
             vec![
-                text(items::item(&l.item, style)),
-                text(items::unit(l.unit)),
+                text(items::item(Language::English, &l.item, style)),
+                text(items::unit(l.unit).en),
                 text(s.elevation.as_str()),
                 text(s.wall.as_str()),
                 text(s.wall_part.map_or("", items::wall_part)),
@@ -124,8 +125,8 @@ pub fn shares(rows: &[PartShare], style: LengthStyle) -> Vec<u8> {
             text(s.elevation.as_str()),
             text(s.wall.as_str()),
             text(s.wall_part.map_or("", items::wall_part)),
-            text(items::item(&s.item, style)),
-            text(items::unit(s.unit)),
+            text(items::item(Language::English, &s.item, style)),
+            text(items::unit(s.unit).en),
             count(s.pieces as u64),
             number(s.net),
             text(s.id.as_str()),
@@ -152,7 +153,7 @@ pub fn story_pole(layout: &Layout) -> Vec<u8> {
         vec![
             number(style.number(l.height)),
             text(style.length(l.height)),
-            text(pole::line(l.kind)),
+            text(pole::line(l.kind).en),
             count(l.course),
             number(style.number(l.over)),
             text(style.short(l.over)),
@@ -252,7 +253,7 @@ fn cut_list_pieces<'a>(
                 let stock = lengths.get(p.panel.as_str());
                 row.extend(stock.map(|l| number(style.number(*l))));
                 if layout.job.seams.reuse_halves {
-                    row.push(text(p.half.map_or("", cuts::half)));
+                    row.push(text(p.half.map_or("", |h| cuts::half(h).en)));
                 }
                 if layout.job.siding().cut_edge == CutEdgeRule::TrimNails {
                     row.push(count(p.edge_work.trim_nails as u64));
@@ -318,7 +319,7 @@ fn edge_work(p: &Piece, lugs: bool) -> Vec<Cell> {
         out.push(count(work.lugs as u64));
     }
     out.push(text(if work.furring { "yes" } else { "" }));
-    out.push(text(cuts::holds(work)));
+    out.push(text(cuts::holds(Language::English, work)));
     out
 }
 
@@ -326,19 +327,19 @@ fn trim(layout: &Layout, t: &TrimPiece) -> Vec<Cell> {
     let style = layout.job.sheet.lengths;
     let boards = !layout.job.siding().receivers.has_pockets();
     vec![
-        text(stock_length(&t.stock, boards)),
+        text(stock_length(Language::English, &t.stock, boards)),
         text(t.mark.as_str()),
         Cell::BLANK,
         Cell::BLANK,
         number(style.number(style.to_cut(t.length))),
         text(style.cut(t.length)),
-        text(trim::end_on(&t.ends[0], style, boards)),
+        text(trim::end_on(Language::English, &t.ends[0], style, boards)),
         Cell::BLANK,
-        text(trim::end_on(&t.ends[1], style, boards)),
+        text(trim::end_on(Language::English, &t.ends[1], style, boards)),
         Cell::BLANK,
         Cell::BLANK,
         Cell::BLANK,
-        text(trim::piece_on(t, style, boards)),
+        text(trim::piece_on(Language::English, t, style, boards)),
         text(t.elevation.as_str()),
         text(t.wall.as_str()),
         Cell::BLANK,

@@ -1,6 +1,7 @@
 //! The bar over tables in CSV.
 
 use super::csv_cell;
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::wording::checks;
 
@@ -12,7 +13,7 @@ pub fn under_bar(layout: &Layout, table: Vec<u8>) -> Vec<u8> {
     }
     let mut head = csv::Reader::from_reader(table.as_slice());
     let columns = head.headers().map_or(1, |h| h.len().max(1));
-    let mut row = vec![checks::bar_of_table(layout.verify.places())];
+    let mut row = vec![checks::bar_of_table(Language::English, layout.verify.places())];
     row.resize(columns, String::new());
     let mut out = csv_cell::table(&row, std::iter::empty());
     out.extend(table);

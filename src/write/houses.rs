@@ -1,6 +1,7 @@
 //! Tables of many houses as CSV: `houses.csv`, `purchase.csv`, `purchase-by-house.csv`.
 
 use super::csv_cell::{Cell, count, money, number, table, text};
+use crate::language::Language;
 use crate::layout::houses::{HouseTold, HowItWent, Purchase};
 use crate::model::takeoff::OrderLine;
 use crate::units::LengthStyle;
@@ -45,8 +46,8 @@ pub fn purchase(purchase: &Purchase, style: LengthStyle) -> Vec<u8> {
     let rows = rows(purchase).map(|(line, cost)| {
         let apart: f64 = line.sets.iter().map(|s| s.order).sum();
         vec![
-            text(items::item(&line.item, style)),
-            text(items::unit(line.unit)),
+            text(items::item(Language::English, &line.item, style)),
+            text(items::unit(line.unit).en),
             text(line.color.as_str()),
             text(line.stock.map_or(String::new(), |s| style.length(s))),
             count(words::houses_of(line) as i128),
@@ -90,8 +91,8 @@ pub fn by_house(purchase: &Purchase, style: LengthStyle) -> Vec<u8> {
     let rows = rows(purchase).flat_map(|(line, _)| {
         line.sets.iter().map(move |s| {
             vec![
-                text(items::item(&line.item, style)),
-                text(items::unit(line.unit)),
+                text(items::item(Language::English, &line.item, style)),
+                text(items::unit(line.unit).en),
                 text(line.color.as_str()),
                 text(s.zone.clone().unwrap_or_default()),
                 number(s.net),

@@ -107,7 +107,7 @@ impl Results {
         let mut last = siding::every().flat_map(cautions::all);
         text.starts_with(report::TITLE)
             && sha.is_some_and(|s| head.contains(&s))
-            && last.any(|caution| text.ends_with(caution))
+            && last.any(|caution| text.ends_with(caution.en))
     }
 
     /// A picture of a sheet: of its size, with the chunks that are written and no other.

@@ -5,6 +5,7 @@ use super::tables::{costs, terminal_table};
 use super::text::{bullets, fitted, titled, wrapped};
 use crate::clean::terminal;
 use crate::job::{Job, Siding};
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::Takeoff;
@@ -77,9 +78,15 @@ fn read(layout: &Layout) -> String {
     for line in [
         report::drawing(&terminal(&d.name), &d.sha256),
         terminal(&report::unit(d)),
-        pole::datum(layout.datum, &layout.datum_reason, &layout.story_pole.divisions, style),
-        siding::in_full(&layout.job, &terminal(&color)),
-        siding::edges_as_drawn(&layout.job),
+        pole::datum(
+            Language::English,
+            layout.datum,
+            &layout.datum_reason,
+            &layout.story_pole.divisions,
+            style,
+        ),
+        siding::in_full(Language::English, &layout.job, &terminal(&color)),
+        siding::edges_as_drawn(Language::English, &layout.job),
     ] {
         out.push_str(&wrapped(&line, ""));
         out.push('\n');
@@ -128,9 +135,13 @@ fn zones(layout: &Layout) -> String {
 /// The proof of how few panels there can be.
 fn panels(layout: &Layout) -> String {
     let (b, job) = (&layout.bound, &layout.job);
-    let mut lines = vec![proof::panels(b, job), proof::method(b, job), proof::beside(b, job)];
-    lines.extend(proof::other_policy(b, job));
-    lines.extend(proof::other_courses(b, job));
+    let mut lines = vec![
+        proof::panels(Language::English, b, job),
+        proof::method(Language::English, b, job),
+        proof::beside(Language::English, b, job),
+    ];
+    lines.extend(proof::other_policy(Language::English, b, job));
+    lines.extend(proof::other_courses(Language::English, b, job));
     lines.extend(proof::seam_places(b, job));
     lines.extend(
         offcuts::waiting(&layout.work.offcuts, job.product.kind.piece()).map(|l| terminal(&l)),
@@ -138,14 +149,15 @@ fn panels(layout: &Layout) -> String {
     for c in &b.conflicts {
         let broken = |b: &crate::model::conflict::Break| {
             report::break_at(
+                Language::English,
                 &b.mark,
                 &terminal(&c.elevation),
-                &seams::fault(&b.fault, layout.job.sheet.lengths),
+                &seams::fault(Language::English, &b.fault, layout.job.sheet.lengths),
             )
         };
         lines.extend(c.breaks.iter().map(broken));
     }
-    let head = siding::pieces_heading(layout.job.product.kind).to_uppercase() + "\n";
+    let head = siding::pieces_heading(layout.job.product.kind).en.to_uppercase() + "\n";
     lines.iter().fold(head, |out, l| out + &wrapped(l, "  ") + "\n")
 }
 
@@ -153,7 +165,7 @@ fn panels(layout: &Layout) -> String {
 fn basis_of_quantities(layout: &Layout, takeoff: &Takeoff) -> String {
     let job = &layout.job;
     let line = |l: &TakeoffLine| {
-        let item = items::item(&l.item, job.sheet.lengths);
+        let item = items::item(Language::English, &l.item, job.sheet.lengths);
         terminal(&format!("{item}: {}.", basis(l, job, &layout.bound)))
     };
     let lines: Vec<String> = takeoff.lines.iter().map(line).collect();
@@ -175,7 +187,7 @@ fn comparison(layout: &Layout, takeoff: &Takeoff) -> String {
         report::COMPARISON,
         report::WAY_OF_COUNTING,
         style.area_unit(),
-        format!("{}s", siding::piece(layout.job.product.kind)),
+        format!("{}s", siding::piece(layout.job.product.kind).en),
         cartons("cartons"),
         report::AGAINST_LAYOUT
     );
@@ -216,7 +228,7 @@ fn cross_checks(layout: &Layout, takeoff: &Takeoff) -> String {
             "  {:<34} {:>10} {layout:>12}  {}\n",
             fitted(&counting::subject(&c.counting_rule, boards), 34),
             number(c.rule),
-            items::unit(c.unit)
+            items::unit(c.unit).en
         ));
         let rule = counting::rule(&c.counting_rule);
         if !rules.contains(&rule) {
@@ -251,7 +263,7 @@ fn cutting(layout: &Layout, takeoff: &Takeoff) -> String {
         let [a, b, c, d] = [o.bought, o.used, o.usable, o.scrap].map(|v| whole(style, v));
         out.push_str(&format!(
             "  {:<27} {a:>11} {b:>12} {c:>11} {d:>11}\n",
-            fitted(&items::of_line(takeoff, &o.item, style), 27)
+            fitted(&items::of_line(Language::English, takeoff, &o.item, style), 27)
         ));
     }
     out.push_str(&wrapped(&report::usable(layout.job.seams.shortest, style), "  "));
@@ -266,12 +278,12 @@ fn cutting(layout: &Layout, takeoff: &Takeoff) -> String {
                 format!(
                     "{} ({})",
                     style.cut(l.length),
-                    stock_length(&l.stock.as_str().into(), boards)
+                    stock_length(Language::English, &l.stock.as_str().into(), boards)
                 )
             })
             .collect();
         at += mine.len();
-        let item = items::of_line(takeoff, &first.item, style);
+        let item = items::of_line(Language::English, takeoff, &first.item, style);
         out.push_str(&wrapped(&format!("{item}: {}", mine.join(", ")), "  "));
         out.push('\n');
     }
@@ -291,9 +303,9 @@ const MOST_SHOWN: usize = 50;
 
 fn checked(layout: &Layout) -> String {
     let boards = !layout.job.siding().receivers.has_pockets();
-    let mut out = format!("{}\n", checks::SECTION.to_uppercase());
+    let mut out = format!("{}\n", checks::SECTION.en.to_uppercase());
     for r in &layout.verify.rules {
-        let (title, verdict) = (fitted(checks::rule_on(r.rule, boards), 56), checks::verdict(r));
+        let (title, verdict) = (fitted(checks::rule_on(r.rule, boards).en, 56), checks::verdict(r));
         out.push_str(&format!("  {title:<56} {:>7}  {verdict}\n", r.checked));
         for v in r.violations.iter().take(MOST_SHOWN) {
             let words = checks::violation(v, layout.job.sheet.lengths);
@@ -301,7 +313,7 @@ fn checked(layout: &Layout) -> String {
             out.push('\n');
         }
         if let Some(more) = r.violations.len().checked_sub(MOST_SHOWN).filter(|n| *n > 0) {
-            out.push_str(&format!("      {}\n", checks::and_more(more)));
+            out.push_str(&format!("      {}\n", checks::and_more(Language::English, more)));
         }
         for v in r.unavoidable.iter().take(MOST_SHOWN) {
             let words = checks::violation(v, layout.job.sheet.lengths);
@@ -311,7 +323,7 @@ fn checked(layout: &Layout) -> String {
     }
     let proven = layout.verify.unavoidable().count();
     if proven > 0 {
-        out.push_str(&wrapped(&checks::unavoidable(proven), "  "));
+        out.push_str(&wrapped(&checks::unavoidable(Language::English, proven), "  "));
         out.push('\n');
     }
     out
@@ -320,5 +332,5 @@ fn checked(layout: &Layout) -> String {
 /// The usual cautions, in every report.
 fn cautions(kind: Siding) -> String {
     let lines = wording::cautions::all(kind);
-    titled("CAUTIONS", &lines.iter().map(|l| wrapped(l, "  ") + "\n").collect::<String>())
+    titled("CAUTIONS", &lines.iter().map(|l| wrapped(l.en, "  ") + "\n").collect::<String>())
 }

@@ -2,6 +2,7 @@
 
 use super::text::{titled, wrapped};
 use crate::clean::terminal;
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::wording::{offcuts, work};
 
@@ -10,14 +11,17 @@ pub(super) fn order(layout: &Layout) -> String {
         return String::new();
     }
     let style = layout.job.sheet.lengths;
-    let mut out = format!("  {}\n", work::PRECEDENCE);
+    let mut out = format!("  {}\n", work::PRECEDENCE.en);
     for rule in &layout.work.everywhere {
-        out.push_str(&wrapped(&format!("- {}", terminal(&work::rule(rule, style))), "    "));
+        out.push_str(&wrapped(
+            &format!("- {}", terminal(&work::rule(Language::English, rule, style))),
+            "    ",
+        ));
         out.push('\n');
     }
     for w in &layout.work.walls {
         out.push_str(&format!("  {}: {}\n", terminal(&w.wall), terminal(&w.elevation)));
-        for (i, step) in work::steps(w, style).iter().enumerate() {
+        for (i, step) in work::steps(Language::English, w, style).iter().enumerate() {
             out.push_str(&wrapped(&format!("{}. {}", i + 1, terminal(step)), "    "));
             out.push('\n');
         }

@@ -3,6 +3,7 @@
 use super::findings::findings_text;
 use crate::clean::terminal;
 use crate::finding::Severity;
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::real::Total;
 use crate::wording::{checks, proof, report as report_words};
@@ -16,13 +17,13 @@ pub fn text(layout: &Layout) -> String {
     let line = report_words::in_one_line(&name, layout.elevations.len(), walls, net);
     let mut out = format!(
         "{line}\n{}\n{}\n",
-        proof::panels(&layout.bound, &layout.job),
-        proof::beside(&layout.bound, &layout.job)
+        proof::panels(Language::English, &layout.bound, &layout.job),
+        proof::beside(Language::English, &layout.bound, &layout.job)
     );
     let warnings: Vec<_> =
         layout.findings.iter().filter(|f| f.severity() >= Severity::Warning).cloned().collect();
     out.push_str(&findings_text(&warnings, layout.job.sheet.lengths));
-    out.push_str(&checks::summary(&layout.verify.rules));
+    out.push_str(&checks::summary(Language::English, &layout.verify.rules));
     out.push('\n');
     out
 }

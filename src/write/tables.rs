@@ -4,6 +4,7 @@ use super::alarm::bar;
 use super::text::{WIDTH, fitted, wrapped};
 use crate::clean::terminal;
 use crate::job::Job;
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::layout::verified::Verify;
 use crate::model::ids::ItemId;
@@ -27,9 +28,9 @@ pub fn terminal_table(takeoff: &Takeoff, style: LengthStyle) -> String {
         };
         out.push_str(&format!(
             "  {:<34} {:>10.2} {order:>10} {waste:>8}  {}\n",
-            fitted(&items::item(&l.item, style), 34),
+            fitted(&items::item(Language::English, &l.item, style), 34),
             l.net,
-            fitted(items::unit(l.unit), 11)
+            fitted(items::unit(l.unit).en, 11)
         ));
     }
     out
@@ -47,7 +48,7 @@ pub fn one_order(takeoff: &Takeoff, job: &Job) -> String {
         out.push_str(&format!(
             "  {:<44} {order:>6}  {:<11} {}\n",
             fitted(&terminal(&report::order_item(l, job)), 44),
-            fitted(items::unit(l.unit), 11),
+            fitted(items::unit(l.unit).en, 11),
             fitted(&terminal(&report::order_sets(l)), 13)
         ));
     }
@@ -83,10 +84,10 @@ pub fn shares_table(verify: &Verify, rows: &[PartShare], style: LengthStyle) -> 
         }
         out.push_str(&format!(
             "  {:<42} {:>9} {:>10.2}  {}\n",
-            fitted(&items::item(&r.item, style), 42),
+            fitted(&items::item(Language::English, &r.item, style), 42),
             r.pieces,
             r.net,
-            fitted(items::unit(r.unit), 11)
+            fitted(items::unit(r.unit).en, 11)
         ));
     }
     under_bar(verify, &out)

@@ -143,7 +143,7 @@ fn strips_that_siding_stops_short_by_are_counted_and_drawn() {
     assert!(near(stops_short, 12.5) && near_grade == 0.0);
     let set = lapwright::layout::set::LaidSet { layout, takeoff, backdrops: Default::default() };
     let drawn = format!("{:?}", sheets(&set)[1]);
-    assert!(drawn.contains(lapwright::wording::sheets::NO_SIDING), "no mark");
+    assert!(drawn.contains(lapwright::wording::sheets::NO_SIDING.en), "no mark");
 }
 
 /// Faults of it.

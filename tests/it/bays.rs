@@ -1,6 +1,7 @@
 //! Bays: walls of one elevation that meet at an angle share a post, and the angle is told.
 
 use lapwright::finding::Findings;
+use lapwright::language::Language;
 use lapwright::layout::Layout;
 use lapwright::layout::rule::Rule;
 use lapwright::model::corner::{CornerKind, Pairing};
@@ -93,7 +94,8 @@ fn a_bay_has_one_post_at_each_corner_and_its_angle_is_told() {
         assert_eq!(order("inside-corner-post-135"), Some((2.0, 2)));
         assert_eq!(order("spare-outside-corner-post-135"), Some((1.0, 0)));
         let item = &set.takeoff.line("outside-corner-post-135").unwrap().item;
-        let named = lapwright::wording::takeoff::items::item(item, l.job.sheet.lengths);
+        let named =
+            lapwright::wording::takeoff::items::item(Language::English, item, l.job.sheet.lengths);
         assert_eq!(named, "outside corner post, 135 degrees");
         // On the sheet of each of its walls.
         let drawn = sheets(&set);

@@ -85,7 +85,7 @@ fn a_box_has_four_corners_each_between_neighbors() {
     let posts: Vec<f64> = l
         .trims
         .iter()
-        .filter(|t| wording::trim::kind(t.kind).contains("post"))
+        .filter(|t| wording::trim::kind(t.kind).en.contains("post"))
         .map(|t| t.length)
         .collect();
     assert_eq!(posts, [96.5; 4]);
@@ -106,7 +106,7 @@ fn two_elevations_that_disagree_about_a_corner_are_told() {
     let mut posts: Vec<f64> = l
         .trims
         .iter()
-        .filter(|t| wording::trim::kind(t.kind).contains("post"))
+        .filter(|t| wording::trim::kind(t.kind).en.contains("post"))
         .map(|t| t.length)
         .collect();
     posts.sort_by(f64::total_cmp);
@@ -126,7 +126,7 @@ fn a_part_below_a_lower_roof_has_the_post_of_the_corner_it_stands_in() {
     let posts: Vec<f64> = l
         .trims
         .iter()
-        .filter(|t| wording::trim::kind(t.kind).contains("post"))
+        .filter(|t| wording::trim::kind(t.kind).en.contains("post"))
         .map(|t| t.length)
         .collect();
     assert_eq!(posts, [104.5; 4]);

@@ -2,6 +2,7 @@
 //! peaks under it are left to their channels, blocks are moved out of a course that they would bite by 1/2 in
 //! at most, and no length of trim along a wall is under 2 in.
 
+use lapwright::language::Language;
 use lapwright::layout::Layout;
 use lapwright::layout::rule::Rule;
 use lapwright::layout::wall::LaidObstacle;
@@ -44,7 +45,7 @@ fn a_strip_over_a_sloping_head_is_told_with_its_height() {
     let thin = &effects(&l).thin_strips;
     assert_eq!(thin.len(), 1, "{thin:?}");
     assert_eq!((thin[0].place, thin[0].least), (StripPlace::OverHeads, Some(1.75)));
-    let words = pole::effects(effects(&l), None, LengthStyle::Feet);
+    let words = pole::effects(Language::English, effects(&l), None, LengthStyle::Feet);
     assert!(words.contains("over heads (least 1 3/4\")"), "{words}");
     assert!(!words.contains("no strip under"), "{words}");
 }

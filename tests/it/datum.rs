@@ -2,6 +2,7 @@
 //! examples, and what must not matter.
 
 use lapwright::job::Job;
+use lapwright::language::Language;
 use lapwright::layout::Layout;
 use lapwright::layout::rule::Rule;
 use lapwright::model::pole::{DatumWeight, FirstCourse, LineKind};
@@ -60,7 +61,7 @@ fn where_nothing_may_hang_the_same_height_is_told_with_what_it_costs() {
         panic!("{other:?}")
     };
     assert_eq!(whole_if_hung, 4.0);
-    let words = wording::pole::effects(&other.effects, None, LengthStyle::Feet);
+    let words = wording::pole::effects(Language::English, &other.effects, None, LengthStyle::Feet);
     assert!(words.contains("courses.hang_below"), "{words}");
     // Alternatives differ really: an inch or more apart, round the course.
     for (i, a) in choices.iter().enumerate() {

@@ -2,6 +2,7 @@
 //! every figure reckoned by hand.
 
 use lapwright::job::file as job_file;
+use lapwright::language::Language;
 use lapwright::layout::Layout;
 use lapwright::layout::rule::Rule;
 use lapwright::model::pole::FirstCourse;
@@ -180,7 +181,7 @@ fn a_house_on_a_stone_base_starts_on_it() {
         panic!("{effects:?}")
     };
     assert_eq!((along, whole_if_hung), (240.0, 0.0));
-    let words = wording::pole::effects(effects, None, LengthStyle::Feet);
+    let words = wording::pole::effects(Language::English, effects, None, LengthStyle::Feet);
     assert!(words.contains("cut along 20'-0\"") && !words.contains("hang"), "{words}");
 }
 
@@ -192,7 +193,8 @@ fn finish_trim_at_the_foot_is_named_for_the_first_course_not_the_top() {
         let at = of(&l, TrimKind::FinishTrim).into_iter().find(|t| t.from[1] == y);
         at.unwrap().mark.clone()
     };
-    let steps = wording::work::steps(&l.work.walls[0], LengthStyle::Feet).join("\n");
+    let steps =
+        wording::work::steps(Language::English, &l.work.walls[0], LengthStyle::Feet).join("\n");
     let held = format!("held in undersill (finish) trim {}, not by a starter", mark(0.0));
     assert!(steps.contains(&held), "{steps}");
     let top = format!("top course: undersill (finish) trim {}.", mark(82.0));

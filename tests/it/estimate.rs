@@ -1,5 +1,6 @@
 //! `takeoff` and its options as an estimator runs them: prices, explanations, parts of the house.
 
+use lapwright::language::Language;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -220,7 +221,7 @@ fn explanations_name_figures_rules_and_pieces() {
         assert!(said.lines().all(|l| l.chars().count() <= 80), "{said}");
         let words = said.split_whitespace().collect::<Vec<_>>().join(" ");
         let basis = basis::basis(line, &layout.job, &layout.bound);
-        assert!(words.starts_with(&items::item(&line.item, style)), "{said}");
+        assert!(words.starts_with(&items::item(Language::English, &line.item, style)), "{said}");
         assert!(words.contains(&basis), "{said}");
         // Every piece it counts is named, and every wall that takes some.
         let named = |w: &str| words.split([' ', ',', ':']).any(|x| x == w);
@@ -393,7 +394,7 @@ fn prices_by_words_by_short_name_and_by_an_old_unit_are_taken() {
         let list =
             price::parse(format!("item,unit,price,currency\n{rows}").as_bytes(), "p").unwrap();
         let takeoff = lapwright::takeoff::quantities(&layout);
-        price::applied(takeoff, &list, "p", &|l| items::item_and_unit(l, style))
+        price::applied(takeoff, &list, "p", &|l| items::item_and_unit(Language::English, l, style))
     };
     let taken = |rows: &str| -> Vec<String> {
         let cost = priced(rows).unwrap().cost.unwrap();
@@ -433,7 +434,7 @@ fn a_takeoff_reads_back_as_it_was_written() {
         let style = layout.job.sheet.lengths;
         let takeoff = lapwright::takeoff::quantities(&layout);
         let priced = lapwright::takeoff::price::applied(takeoff, &list, "p", &|l| {
-            items::item_and_unit(l, style)
+            items::item_and_unit(Language::English, l, style)
         });
         let priced = priced.unwrap();
         let text = serde_json::to_string(&priced).unwrap();

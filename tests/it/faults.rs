@@ -412,7 +412,7 @@ fn two_hundred_faults_are_two_hundred() {
     assert_eq!(layout.verify.violations().count(), 200);
     // Fifty are printed, the count is whole, and all are in `layout.json`.
     let text = report::text(&layout, &quantities(&layout));
-    let of_rule = text.split(checks::rule(Rule::PieceShapes)).nth(1).unwrap();
+    let of_rule = text.split(checks::rule(Rule::PieceShapes).en).nth(1).unwrap();
     let row = of_rule.lines().next().unwrap();
     assert!(row.ends_with("200 FAIL"), "{row}");
     assert!(of_rule.contains("and 150 more"), "{of_rule}");

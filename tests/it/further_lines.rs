@@ -2,6 +2,7 @@
 
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
+use lapwright::language::Language;
 use lapwright::layout::Layout;
 use lapwright::model::item::CountUnit;
 use lapwright::model::quantity::TakeoffLine;
@@ -257,7 +258,9 @@ fn tax_is_on_priced_materials_and_on_no_labor() {
     let list = price::parse(rows.as_bytes(), "p").unwrap();
     let style = layout.job.sheet.lengths;
     let takeoff = lapwright::takeoff::quantities(&layout);
-    let priced = price::applied(takeoff, &list, "p", &|l| items::item_and_unit(l, style)).unwrap();
+    let priced =
+        price::applied(takeoff, &list, "p", &|l| items::item_and_unit(Language::English, l, style))
+            .unwrap();
     let cost = price::taxed(priced.clone(), layout.job.estimate.tax).cost.unwrap();
     // 2 x 19.99 and an hour at 60.00; 8.25 % of 39.98 is 3.298.
     assert_eq!((cost.total, cost.tax), (9998, Some(330)));

@@ -3,6 +3,7 @@
 
 use lapwright::job::siding::kind::{BoardSiding, Siding};
 use lapwright::job::{Job, Product, Stock};
+use lapwright::language::Language;
 use lapwright::layout::Layout;
 use lapwright::layout::bound::HalvesReused;
 use lapwright::layout::rule::Rule;
@@ -49,10 +50,10 @@ fn a_top_and_a_first_course_come_from_one_panel() {
     assert_eq!(bound.reuse, Some(HalvesReused { saved: 1, cut: 3 }));
     assert!(bound.excludes.contains(&Exclusion::ReusedHalves { saved: 1 }));
     assert!(!bound.excludes.contains(&Exclusion::RippedHalves));
-    let words = proof::panels(bound, &layout.job);
+    let words = proof::panels(Language::English, bound, &layout.job);
     assert!(words.contains("Reuse takes 1 panel less: 3 panels are cut"), "{words}");
     assert!(words.contains("without reuse of ripped halves"), "{words}");
-    assert!(proof::method(bound, &layout.job).contains("takes 1 panel less"));
+    assert!(proof::method(Language::English, bound, &layout.job).contains("takes 1 panel less"));
     let takeoff = quantities(&layout);
     assert_eq!(takeoff.line("panels").unwrap().order, 3.0);
     assert!(report::text(&layout, &takeoff).contains("Reuse takes 1 panel less"));

@@ -3,6 +3,7 @@
 //! in the order of work; room round pipes (`TrimFact::FixtureClearance`).
 
 use lapwright::job::Job;
+use lapwright::language::Language;
 use lapwright::layout::Layout;
 use lapwright::layout::piece::Piece;
 use lapwright::layout::rule::Rule;
@@ -50,7 +51,8 @@ fn a_peak_in_rake_channels_has_no_lugs_and_one_nail_in_its_face() {
     });
     let told = told.expect("no step tells it");
     assert_eq!((told[0].hold, &told[0].marks), (Hold::FaceNail, &vec![peak.clone()]));
-    let words = wording::work::steps(&l.work.walls[0], LengthStyle::Feet).join("\n");
+    let words =
+        wording::work::steps(Language::English, &l.work.walls[0], LengthStyle::Feet).join("\n");
     assert!(words.contains(&*peak) && words.contains("one small nail in its face"), "{words}");
     assert_eq!(broken(&l), Vec::<String>::new());
 }
@@ -69,7 +71,7 @@ fn a_butt_cut_over_a_roof_is_told_to_stand_in_its_channel() {
     assert_eq!(holds(&l), [(2, vec![Hold::RoofChannel])]);
     let p = l.pieces().find(|(_, c, ..)| c.index == 2).map(|(.., p)| p.clone()).unwrap();
     assert_eq!(p.edge_work.lugs, 0);
-    assert!(wording::cuts::holds(&p.edge_work).contains("roof channel"));
+    assert!(wording::cuts::holds(Language::English, &p.edge_work).contains("roof channel"));
     assert_eq!(broken(&l), Vec::<String>::new());
     let untold: [(&str, Rule, Break); 1] =
         [("a butt over a roof untold", Rule::CutEdgesHeld, |l| at_peak(l).edge_work.holds.clear())];

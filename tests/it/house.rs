@@ -10,7 +10,7 @@ use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and rooms of one floor never import one another, but for
 /// the lowest.
-const FLOORS: [(&str, u8); 37] = [
+const FLOORS: [(&str, u8); 38] = [
     ("main", 11),
     ("cli", 10),
     ("browser", 10),
@@ -38,6 +38,7 @@ const FLOORS: [(&str, u8); 37] = [
     ("model", 2),
     ("geom", 1),
     ("units", 1),
+    ("language", 1),
     ("origin", 1),
     ("packing", 1),
     ("sources", 1),

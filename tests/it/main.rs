@@ -141,6 +141,7 @@ mod small_walls;
 #[path = "../smallcase/mod.rs"]
 mod smallcase;
 mod sources;
+mod spanish;
 mod spares;
 mod start;
 mod support;

@@ -1,6 +1,7 @@
 //! Stock lengths mixed: the bound against every layout of tiny houses, the answer against each length
 //! alone, walls reckoned by hand, and what the check says of figures that are not so.
 
+use lapwright::language::Language;
 use std::collections::BTreeMap;
 
 use lapwright::job::{Job, Stock};
@@ -357,7 +358,7 @@ fn a_wall_reckoned_by_hand() {
     assert_eq!((proof.weight, proof.bound, layout.bound.proven), (84, 84, true));
     assert!(proof.stocks[0].alone.unwrap() >= 29);
     assert!(proof.stocks[1].alone.unwrap() >= 22);
-    let words = lapwright::wording::proof::panels(&layout.bound, &layout.job);
+    let words = lapwright::wording::proof::panels(Language::English, &layout.bound, &layout.job);
     assert!(words.contains("together 350'-0\""), "{words}");
     // A line each in the takeoff, bought singly.
     let takeoff = quantities(&layout);
@@ -367,7 +368,11 @@ fn a_wall_reckoned_by_hand() {
         assert_eq!(takeoff.line(id).unwrap().order, order, "{id}");
     }
     let line = takeoff.line("panels-second").unwrap();
-    let item = lapwright::wording::takeoff::items::item(&line.item, layout.job.sheet.lengths);
+    let item = lapwright::wording::takeoff::items::item(
+        Language::English,
+        &line.item,
+        layout.job.sheet.lengths,
+    );
     assert_eq!(item, "panels of 16'-8\"");
 }
 
@@ -575,7 +580,7 @@ fn whole_cartons_are_kept_least() {
     let proof = l.bound.certificate.mixed.clone().unwrap();
     // Weights are 2 and 5.
     assert_eq!((proof.bought, proof.stocks[1].alone_bought), (96, Some(120)));
-    let said = lapwright::wording::proof::beside(&l.bound, &l.job);
+    let said = lapwright::wording::proof::beside(Language::English, &l.bound, &l.job);
     assert!(said.contains("in whole cartons 60 panels of 12'-6\""), "{said}");
 }
 
@@ -618,7 +623,7 @@ fn each_length_alone_is_priced_beside_the_layout() {
     let list = lapwright::takeoff::price::parse(list.as_bytes(), "p").unwrap();
     let style = layout.job.sheet.lengths;
     let words = |l: &lapwright::model::quantity::TakeoffLine| {
-        lapwright::wording::takeoff::items::item_and_unit(l, style)
+        lapwright::wording::takeoff::items::item_and_unit(Language::English, l, style)
     };
     let priced = lapwright::takeoff::price::applied(set.takeoff, &list, "p", &words).unwrap();
     let rows: Vec<(String, usize, Option<i64>)> = priced.comparison[..3]

@@ -64,7 +64,7 @@ fn on_wall(pre: &str, own: &[&Sheet], style: LengthStyle, found: &mut Found) {
             found.add(&mark(short), "drawing", said);
         } else if t.bold {
             in_rakes = content.starts_with("Rakes")
-                || (in_rakes && RAKE_HEADS.contains(&content.as_str()));
+                || (in_rakes && RAKE_HEADS.iter().any(|h| h.en == content));
             batch = content.split_once(" at ").and_then(|(_, l)| first_length(l, style));
         } else if in_rakes && is_short(&content) {
             // A row of the table of rakes: the piece, then its bottom and its top edge.

@@ -2,6 +2,7 @@
 //! way to cut them, and what the check says of prices that prove nothing.
 
 use lapwright::job::file as job_file;
+use lapwright::language::Language;
 use lapwright::layout::Layout;
 use lapwright::layout::rule::Rule;
 use lapwright::model::price_list::PriceList;
@@ -41,7 +42,7 @@ fn three_panels_that_two_would_hold_by_length_are_proven() {
     assert_eq!(broken(&l), Vec::<String>::new());
     assert_eq!((l.bound.panels, l.bound.best, l.bound.proven), (3, 3, true));
     assert!(l.bound.certificate.prices.is_some());
-    assert!(proof::method(&l.bound, &l.job).contains("prices of pieces"));
+    assert!(proof::method(Language::English, &l.bound, &l.job).contains("prices of pieces"));
 }
 
 fn prices(l: &mut Layout) -> &mut PriceList {

@@ -3,6 +3,7 @@
 use lapwright::job::file as job_file;
 use lapwright::job::siding::kind::{BoardSiding, PanelSiding, Siding};
 use lapwright::job::{Job, Product};
+use lapwright::language::Language;
 use lapwright::layout::Layout;
 use lapwright::layout::set::LaidSet;
 use lapwright::model::seam::Effort;
@@ -371,7 +372,9 @@ fn courses_of_boards_may_keep_one_exposure_and_what_evening_costs_is_told() {
     let (more, less) = (evened.panels.len(), fixed.panels.len());
     assert!(more > less, "{more} {less}");
     assert_eq!((evened.bound.other_courses, fixed.bound.other_courses), (Some(less), Some(more)));
-    let said = |l: &Layout| lapwright::wording::proof::other_courses(&l.bound, &l.job).unwrap();
+    let said = |l: &Layout| {
+        lapwright::wording::proof::other_courses(Language::English, &l.bound, &l.job).unwrap()
+    };
     let boards = |n: usize| if n == 1 { "1 board".to_owned() } else { format!("{n} boards") };
     let wanted = format!("{} more than the {}", boards(more - less), boards(less));
     assert!(said(&evened).contains(&wanted), "{}", said(&evened));

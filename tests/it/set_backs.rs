@@ -5,6 +5,7 @@
 use lapwright::finding::{Finding, Findings};
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
+use lapwright::language::Language;
 use lapwright::layout::Layout;
 use lapwright::layout::wall::LaidWall;
 use lapwright::model::trim::{TrimKind, TrimPiece};
@@ -181,7 +182,9 @@ fn a_corner_cover_takes_the_place_of_the_posts_set_back() {
     // 4, not 4 + 2. What the cover says is not asked for.
     assert_eq!(pockets(wall(&l, "wall-1")), [(4.0, 116.0)]);
     assert!(coded(&found, "set-back-taken").is_empty());
-    assert!(edges_as_drawn(&l.job).contains("take the place of the posts' set-back"));
+    assert!(
+        edges_as_drawn(Language::English, &l.job).contains("take the place of the posts' set-back")
+    );
     // A cover narrower than the set-back does not move the pocket of the post behind it.
     let (l, _) = laid(&rings, "[trim]\ncorner_cover = 1\n");
     assert_eq!(pockets(wall(&l, "wall-1")), [(2.0, 118.0)]);
@@ -202,7 +205,7 @@ fn boards_end_at_corner_boards() {
     let (l, found) = laid(&rings, "[product]\nkind = \"wood\"\ncorner_board = 0\n");
     assert!(pieces(wall(&l, "wall-1")).iter().all(|p| *p == (0.125, 191.75)));
     assert!(coded(&found, "set-back-taken").is_empty());
-    let words = edges_as_drawn(&l.job);
+    let words = edges_as_drawn(Language::English, &l.job);
     assert!(words.contains("no width in the job") && words.contains("no casing"), "{words}");
 }
 

@@ -58,8 +58,9 @@ pub(crate) fn legible(stem: &str, s: &Sheet) {
 
 /// The drawn sheets of one wall, by what marks of its pieces begin with.
 pub(crate) fn of_wall<'a>(sheets: &'a [Sheet], prefix: &str) -> Vec<&'a Sheet> {
-    let own = format!("Wall {prefix}, ");
-    sheets.iter().filter(|s| s.title.starts_with(&own)).collect()
+    // In each language, and in both.
+    let own = ["Wall", "Pared", "Wall / Pared"].map(|wall| format!("{wall} {prefix}, "));
+    sheets.iter().filter(|s| own.iter().any(|o| s.title.starts_with(o))).collect()
 }
 
 /// The sheets of an elevation's walls.
@@ -95,7 +96,7 @@ pub(crate) fn marked_once(stem: &str, layout: &Layout, sheets: &[Sheet]) {
         let mut wanted: Vec<String> = pieces.iter().map(|p| label(p)).collect();
         // What lies behind the siding is not drawn on it: flashing is in the trim list.
         let shown = |t: &&lapwright::model::trim::TrimPiece| {
-            t.wall == w.id && !wording::trim::kind(t.kind).starts_with("flashing")
+            t.wall == w.id && !wording::trim::kind(t.kind).en.starts_with("flashing")
         };
         wanted.extend(layout.trims.iter().filter(shown).map(|t| t.mark.to_string()));
         wanted.sort_unstable();

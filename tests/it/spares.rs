@@ -3,6 +3,7 @@
 
 use lapwright::finding::laying::LayingFinding;
 use lapwright::finding::{Finding, FindingKind};
+use lapwright::language::Language;
 use lapwright::layout::Layout;
 use lapwright::layout::rule::Rule;
 use lapwright::model::basis::{Basis, SpareCover};
@@ -75,7 +76,10 @@ fn priced(layout: &Layout, rows: &str) -> Takeoff {
     let text = format!("item,unit,price,order multiple,currency\n{rows}");
     let list = price::parse(text.as_bytes(), "p").unwrap();
     let style = layout.job.sheet.lengths;
-    price::applied(quantities(layout), &list, "p", &|l| items::item_and_unit(l, style)).unwrap()
+    price::applied(quantities(layout), &list, "p", &|l| {
+        items::item_and_unit(Language::English, l, style)
+    })
+    .unwrap()
 }
 
 /// Units bought and their cost, hundredths.
@@ -144,7 +148,7 @@ fn each_elevation_by_itself_carries_no_offcut_over() {
     let l = two_sides("");
     assert_eq!((l.panels.len(), l.bound.each_elevation), (11, Some(12)));
     assert!(
-        lapwright::wording::proof::beside(&l.bound, &l.job)
+        lapwright::wording::proof::beside(Language::English, &l.bound, &l.job)
             .contains("no offcut carried over, takes 12.")
     );
     // One elevation by itself is the house.
@@ -211,7 +215,7 @@ fn faces_that_show_count_a_lap_once() {
 fn points_of_a_datum_add_up_as_they_are_told() {
     let l = crate::support::laid_by_a_crew("curlew-cottage");
     for c in &l.story_pole.choices {
-        let said = lapwright::wording::pole::points(c, l.job.sheet.lengths);
+        let said = lapwright::wording::pole::points(Language::English, c, l.job.sheet.lengths);
         // Each term: amount x weight = points.
         let terms: Vec<&str> = said.trim_end_matches('.').split("; ").collect();
         assert_eq!(terms.len(), c.terms.len());
@@ -232,12 +236,19 @@ fn points_of_a_datum_add_up_as_they_are_told() {
         }
         assert!((sum - c.score).abs() <= 0.05 * (c.terms.len() + 1) as f64, "{sum} {}", c.score);
         // The total told is what a reader sums.
-        let whole = lapwright::wording::pole::choice(c, "", l.reworked(), l.job.sheet.lengths);
+        let whole = lapwright::wording::pole::choice(
+            Language::English,
+            c,
+            "",
+            l.reworked(),
+            l.job.sheet.lengths,
+        );
         assert!(whole.contains(&format!(", {sum:.1} points: ")), "{sum}: {whole}");
     }
     // Of the one in force the cut list's own pieces are told.
     let list = l.pieces().filter(|(.., p)| p.rip.is_some() || !p.notches.is_empty()).count();
     let said = lapwright::wording::pole::choice(
+        Language::English,
         &l.story_pole.choices[0],
         "",
         l.reworked(),

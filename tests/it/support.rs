@@ -135,7 +135,7 @@ pub(crate) fn broken(layout: &Layout) -> Vec<String> {
     let style = layout.job.sheet.lengths;
     let words = |r: &RuleCheck| {
         let first = r.violations.first()?;
-        Some(format!("{}: {}", checks::rule(r.rule), checks::violation(first, style)))
+        Some(format!("{}: {}", checks::rule(r.rule).en, checks::violation(first, style)))
     };
     v.rules.iter().filter_map(words).collect()
 }

@@ -3,6 +3,7 @@
 //! places with restricted access say how panels get in (`LayoutFact::RestrictedAccess`).
 
 use lapwright::job::SeenFrom;
+use lapwright::language::Language;
 use lapwright::layout::Layout;
 use lapwright::model::corner::Hand;
 use lapwright::model::fastening::{Fastened, MovingPiece};
@@ -119,7 +120,7 @@ fn places_with_restricted_access_say_how_panels_get_in() {
         let InstallMethod::HoldOneReceiver { held } = s.install else { panic!("{s:?}") };
         let side = &s.between[usize::from(held == Hand::Right)];
         assert!(is_window(side), "{s:?}");
-        let words = wording::restricted::sentence(s, LengthStyle::Feet);
+        let words = wording::restricted::sentence(Language::English, s, LengthStyle::Feet);
         assert!(words.contains("-W1 with one nail"), "{words}");
     }
 }
@@ -129,7 +130,7 @@ fn every_wall_has_its_work_in_order() {
     let l = laid("curlew-cottage");
     assert_eq!(l.work.walls.len(), 6);
     for w in &l.work.walls {
-        let steps = wording::work::steps(w, LengthStyle::Feet);
+        let steps = wording::work::steps(Language::English, w, LengthStyle::Feet);
         let at = |what: &str| steps.iter().position(|s| s.starts_with(what));
         // LayoutFact::OrderOfWork: barrier and flashing, posts, starter, channels, panels, undersill
         // trim.

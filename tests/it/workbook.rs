@@ -1,6 +1,7 @@
 //! `takeoff.xlsx` read back by an independent library: its figures are those of `layout.json`, its
 //! sums are the sums of their cells, and no text of a drawing is run.
 
+use lapwright::language::Language;
 use std::io::Cursor;
 
 use calamine::{Data, Range, Reader, Xlsx};
@@ -79,7 +80,10 @@ const PRICES: &str = "item,unit,price,order multiple,currency\ncartons,carton,41
 fn priced(layout: &Layout) -> Takeoff {
     let list = price::parse(PRICES.as_bytes(), "p").unwrap();
     let style = layout.job.sheet.lengths;
-    price::applied(quantities(layout), &list, "p", &|l| items::item_and_unit(l, style)).unwrap()
+    price::applied(quantities(layout), &list, "p", &|l| {
+        items::item_and_unit(Language::English, l, style)
+    })
+    .unwrap()
 }
 
 #[test]
@@ -108,7 +112,7 @@ fn figures_are_those_of_the_layout() {
     assert_eq!(lines.len(), layout.takeoff.len());
     for (line, laid) in lines.iter().zip(&layout.takeoff) {
         assert_eq!(line["id"], laid.id.as_str());
-        let row = order.row(&items::item(&laid.item, layout.job.sheet.lengths));
+        let row = order.row(&items::item(Language::English, &laid.item, layout.job.sheet.lengths));
         near(order.number(row, col("Needed")), line["net"].as_f64().unwrap());
         // Tens of channel leave the spare one.
         let tens = laid.id == "spare-j-channel";

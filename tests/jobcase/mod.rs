@@ -122,7 +122,7 @@ fn wrong(layout: &Layout) -> Vec<String> {
         for violation in open.take(2) {
             let style = layout.job.sheet.lengths;
             let words = checks::violation(violation, style);
-            out.push(format!("{}: {words}", checks::rule(rule.rule)));
+            out.push(format!("{}: {words}", checks::rule(rule.rule).en));
         }
     }
     out

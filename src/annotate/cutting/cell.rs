@@ -1,20 +1,23 @@
 //! One distinct cut: its shape with dimensions, and what it makes.
 
+mod heights;
+
+use self::heights::Heights;
 use crate::annotate::canvas::{Canvas, wrapped};
 use crate::annotate::cuts_of::Cut;
-use crate::annotate::faces::{heights, lines};
+use crate::annotate::faces::{heights as face_heights, lines};
 use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
-use crate::geom::polygon::ring_contains;
 use crate::geom::tol::MARK;
 use crate::geom::vocabulary::{Point, Rect, Vec2, Xy};
+use crate::language::SheetLanguage;
 use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
 use crate::layout::told;
 use crate::model::notch::NotchSide;
 use crate::units::LengthStyle;
-use crate::wording::sheet_lengths::{length, short};
+use crate::wording::sheet_lengths::length;
 use crate::wording::{cuts, sheets};
 
 /// Height of a drawn panel face.
@@ -44,6 +47,7 @@ pub(super) struct Cell<'a> {
     told: Piece,
     course: &'a LaidCourse,
     style: LengthStyle,
+    say: SheetLanguage,
     number: usize,
     /// Heights of the faces' lines.
     faces: Vec<f64>,
@@ -62,27 +66,43 @@ pub(super) struct Cell<'a> {
 
 impl<'a> Cell<'a> {
     pub(super) fn of(k: &Cut<'a>, layout: &Layout, width: f64) -> Self {
+        let say = layout.job.sheet.language;
         let style = layout.job.sheet.lengths;
         let product = &layout.job.product;
         let of = |pieces: &[&Piece]| -> String {
             let one = |p: &&Piece| {
-                if k.ripped_alone { cuts::marked_length(p, style) } else { p.mark.to_string() }
+                if k.ripped_alone {
+                    say.line(|lang| cuts::marked_length(lang, p, style))
+                } else {
+                    p.mark.to_string()
+                }
             };
             pieces.iter().map(one).collect::<Vec<_>>().join(", ")
         };
-        let mut marks = wrapped(&sheets::cut(k.number, &of(&k.pieces)), TEXT, width * 0.9);
+        let mut marks = wrapped(
+            &say.line(|lang| sheets::cut(lang, k.number, &of(&k.pieces))),
+            TEXT,
+            width * 0.9,
+        );
         if !k.mirrored.is_empty() {
-            marks.extend(wrapped(&sheets::mirrored(&of(&k.mirrored)), TEXT, width * 0.9));
+            marks.extend(wrapped(
+                &say.line(|lang| sheets::mirrored(lang, &of(&k.mirrored))),
+                TEXT,
+                width * 0.9,
+            ));
         }
-        let words = cuts::piece(k.piece, k.course, product, (k.meets, k.ripped_alone), style);
+        let words = say.blocks(|lang| {
+            cuts::piece(lang, k.piece, k.course, product, (k.meets, k.ripped_alone), style)
+        });
         let words = words.iter().flat_map(|w| wrapped(w, TEXT, width - 0.1)).collect();
         Cell {
             piece: k.piece,
             told: told::piece(k.piece, style),
             course: k.course,
             style,
+            say,
             number: k.number,
-            faces: heights(layout),
+            faces: face_heights(layout),
             hem: layout.job.siding().receivers.has_pockets(),
             width,
             marks,
@@ -111,7 +131,7 @@ impl<'a> Cell<'a> {
             // Where the marks fill the column, the shape stands in the next one.
             let drawn = self.drawn;
             self.drawn &= words > 0;
-            let mut head = vec![sheets::cut_continued(self.number)];
+            let mut head = vec![self.say.line(|lang| sheets::cut_continued(lang, self.number))];
             head.extend(rest);
             let next = Cell {
                 told: self.told.clone(),
@@ -121,7 +141,7 @@ impl<'a> Cell<'a> {
                 words: more,
                 ..self
             };
-            self.words.push(sheets::CONTINUED_AFTER_COLUMN.to_owned());
+            self.words.push(self.say.word(sheets::CONTINUED_AFTER_COLUMN));
             out.push(std::mem::replace(&mut self, next));
         }
         out.push(self);
@@ -165,7 +185,8 @@ impl<'a> Cell<'a> {
             self.shape(c, face);
             self.hem_and_lock(c, face);
             self.lengths(c, face);
-            self.heights(c, face);
+            let (piece, told, course) = (self.piece, &self.told, self.course);
+            Heights { piece, told, course, style: self.style }.draw(c, face);
             y = face.y0 - self.under() - 0.06;
         }
         for l in &self.words {
@@ -176,12 +197,8 @@ impl<'a> Cell<'a> {
         c.line(Ink::Rule, Point::new(at.x, foot), Point::new(at.x + self.width, foot));
     }
 
-    /// From the piece's own place to the face; along and up have scales of their own.
-    fn place(&self, face: Rect) -> impl Fn(&Xy) -> Point {
-        let (p, k) = (self.piece, self.course);
-        let (sx, sy) = (face.width() / (p.x1 - p.x0).max(1e-6), face.height() / (k.top - k.bottom));
-        let (x0, y0) = (p.x0, k.bottom);
-        move |q: &Xy| Point::new(face.x0 + (q[0] - x0) * sx, face.y0 + (q[1] - y0) * sy)
+    fn place(&self, face: Rect) -> impl Fn(&Xy) -> Point + use<> {
+        heights::place(self.piece, self.course, face)
     }
 
     fn shape(&self, c: &mut Canvas, face: Rect) {
@@ -261,7 +278,7 @@ impl<'a> Cell<'a> {
         let whole = if self.one_length {
             length(self.style, self.told.length)
         } else {
-            sheets::LENGTHS_ABOVE.to_owned()
+            self.say.word(sheets::LENGTHS_ABOVE)
         };
         self.level(c, (x(0.0), x(p.length)), row, &whole);
     }
@@ -294,50 +311,6 @@ impl<'a> Cell<'a> {
         let room = ends.1 - ends.0 > crate::typeface::width(words, TEXT, false) - 0.02;
         if room && c.placer.free(&text_box(words, TEXT, false, at)) {
             c.centered(words, TEXT, false, at);
-        }
-    }
-
-    /// Height kept on the right, depths of notches inside them.
-    fn heights(&self, c: &mut Canvas, face: Rect) {
-        let height = self.course.top - self.course.bottom;
-        let y = |h: f64| face.y0 + h / height * face.height();
-        if let Some(r) = &self.piece.rip {
-            let x = face.x1 + 0.1;
-            for h in [r.from, r.to] {
-                c.line(
-                    Ink::Dimension,
-                    Point::new(face.x1 + 0.03, y(h)),
-                    Point::new(x + 0.05, y(h)),
-                );
-            }
-            c.line(Ink::Dimension, Point::new(x, y(r.from)), Point::new(x, y(r.to)));
-            let told = self.told.rip.as_ref().map_or(0.0, |r| r.to - r.from);
-            let words = short(self.style, told);
-            let at = Point::new(x + 0.06, y((r.from + r.to) / 2.0));
-            c.left(&words, TEXT, false, at);
-        }
-        self.notch_heights(c, face, &y);
-    }
-
-    /// From the butt edge to where each notch begins or ends, beside its left side.
-    fn notch_heights(&self, c: &mut Canvas, face: Rect, y: &impl Fn(f64) -> f64) {
-        let kept: Vec<Point> = self.piece.outline.iter().map(self.place(face)).collect();
-        for (n, told) in self.piece.notches.iter().zip(&self.told.notches) {
-            let scale = face.width() / self.piece.length.max(1e-6);
-            let (left, wide) = (face.x0 + n.left * scale, n.width * scale);
-            let (from, to) = cuts::notch_span(n, &self.piece.rip, self.course);
-            let (low, high) = cuts::notch_span(told, &self.told.rip, self.course);
-            let words = if n.side == NotchSide::Top { low } else { high };
-            let words = short(self.style, words);
-            let at = Point::new(left + wide / 2.0, y((from + to) / 2.0));
-            let r = text_box(&words, TEXT, false, at);
-            // A round head cuts less than its box: the height then stands in the words below alone.
-            let corners = [(r.x0, r.y0), (r.x1, r.y0), (r.x1, r.y1), (r.x0, r.y1)];
-            let cut_off = corners.iter().all(|q| !ring_contains(&kept, Point::new(q.0, q.1)));
-            let deep = y(to) - y(from);
-            if r.width() < wide && deep > TEXT && cut_off && c.placer.free(&r) {
-                c.centered(&words, TEXT, false, at);
-            }
         }
     }
 }

@@ -11,6 +11,7 @@ use super::cut_list::heading;
 use super::cuts_of::{Cut, Cuts};
 use super::page::{Page, room};
 use crate::geom::vocabulary::{Point, Rect};
+use crate::language::Phrase;
 use crate::layout::Layout;
 use crate::layout::piece::EdgeWork;
 use crate::wording::sheets;
@@ -39,7 +40,7 @@ pub(super) fn sheets(layout: &Layout, cuts: &Cuts) -> Vec<Page> {
             let n = pages.len() + 1;
             let next = begun(layout, area, n + 1, cuts.shaped.len()).0;
             let done = std::mem::replace(&mut c, next);
-            pages.push(page(n, done, &shown));
+            pages.push(page(layout, n, done, &shown));
             shown.clear();
             column = 0;
         }
@@ -49,7 +50,7 @@ pub(super) fn sheets(layout: &Layout, cuts: &Cuts) -> Vec<Page> {
         shown.push(cut);
     }
     if !cuts.shaped.is_empty() {
-        pages.push(page(pages.len() + 1, c, &shown));
+        pages.push(page(layout, pages.len() + 1, c, &shown));
     }
     pages
 }
@@ -72,26 +73,30 @@ fn cells<'a>(
     cell::Cell::of(k, layout, width).parts(column).into_iter().map(move |c| (number, c))
 }
 
-fn page(n: usize, c: Canvas, cuts: &[usize]) -> Page {
+fn page(layout: &Layout, n: usize, c: Canvas, cuts: &[usize]) -> Page {
+    let say = layout.job.sheet.language;
     let ends = (cuts.first().copied().unwrap_or(0), cuts.last().copied().unwrap_or(0));
     Page {
         name: format!("cutting-{n}"),
-        title: sheets::cutting_title(ends),
-        description: sheets::CUTTING_DESCRIPTION.to_owned(),
-        scale: sheets::NTS.to_owned(),
+        title: Phrase::new(|lang| sheets::cutting_title(lang, ends)),
+        description: say.word(sheets::CUTTING_DESCRIPTION),
+        scale: say.word(sheets::NTS),
         canvas: c,
     }
 }
 
 /// A page for cells, begun, and where its cells begin.
 fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> (Canvas, f64) {
+    let say = layout.job.sheet.language;
     let mut c = Canvas::new(area);
     let sum =
         |of: fn(&EdgeWork) -> u32| -> u32 { layout.pieces().map(|(.., p)| of(&p.edge_work)).sum() };
     let (slots, held) = (sum(|w| w.slots), sum(|w| w.lugs + w.trim_nails));
     let held_by = siding::held_by(layout.job.siding());
     let over = siding::over_face(layout.job.siding());
-    let words = sheets::cutting(count, slots, (held, held_by), over, layout.job.sheet.lengths);
-    let top = heading(&mut c, area, (sheets::CUTTING, n == 1), &words);
+    let over = (over, layout.job.siding().receivers.has_pockets());
+    let style = layout.job.sheet.lengths;
+    let words = say.block(|lang| sheets::cutting(lang, count, slots, (held, held_by), over, style));
+    let top = heading(&mut c, area, say, (sheets::CUTTING, n == 1), &words);
     (c, top + 0.06)
 }

@@ -8,12 +8,13 @@ use crate::annotate::page::Page;
 use crate::annotate::style::Ink;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
+use crate::language::Phrase;
 use crate::layout::Layout;
 use crate::model::house::EdgeKind;
 use crate::model::ids::ElevationName;
 use crate::real::Real;
+use crate::wording::patterns::{self, PatternPlace};
 use crate::wording::sheet_lengths::{length, short};
-use crate::wording::sheets::{self, PatternPlace};
 use crate::wording::siding;
 
 use PatternPlace::{Gable, LowerRoof};
@@ -81,6 +82,7 @@ impl Slope {
 }
 
 fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Vec<Page> {
+    let say = layout.job.sheet.language;
     let style = layout.job.sheet.lengths;
     let exposures = slope.exposures(layout.job.product.exposure);
     let exposure = exposures[0];
@@ -103,11 +105,11 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Vec<Page> {
     let rows: Vec<String> =
         rows.into_iter().map(|(name, step)| format!("{name}: {}", length(style, step))).collect();
     let lines = vec![
-        sheets::gable(pitch, angle, step, exposure, style),
-        sheets::gable_walls(&slope.on),
-        sheets::FULL_SIZE_NOTE.to_owned(),
-        sheets::gable_use(slope.place, piece, place),
-        sheets::gable_steps(exposures.len() == 1, &rows),
+        say.block(|lang| patterns::gable(lang, pitch, angle, step, exposure, style)),
+        say.block(|lang| patterns::gable_walls(lang, &slope.on)),
+        say.sentence(patterns::FULL_SIZE_NOTE),
+        say.block(|l| patterns::gable_use(l, slope.place, piece.of(l), place.of(l))),
+        say.block(|lang| patterns::gable_steps(lang, exposures.len() == 1, &rows)),
     ];
     let (low, foot, top) = (Point::ORIGIN, Point::new(step, 0.0), Point::new(step, exposure));
     let stem = match slope.place {
@@ -116,14 +118,17 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Vec<Page> {
     };
     let pattern = Pattern {
         stem,
-        title: sheets::gable_title(slope.place, pitch),
-        description: sheets::gable_description(pitch),
+        title: Phrase::new(|lang| patterns::gable_title(lang, slope.place, pitch)),
+        description: say.line(|lang| patterns::gable_description(lang, pitch)),
         lines,
         // Room for the words beside its sides.
         bounds: Rect::new(-0.1, -0.25, step + 0.45, exposure + 0.1),
         strokes: vec![(Ink::Wall, vec![low, foot, top, low])],
         texts: vec![
-            (Point::new(step / 2.0, -0.12), sheets::step(&short(style, step))),
+            (
+                Point::new(step / 2.0, -0.12),
+                say.line(|lang| patterns::step(lang, &short(style, step))),
+            ),
             (Point::new(step + 0.22, exposure / 2.0), short(style, exposure)),
         ],
     };

@@ -6,13 +6,14 @@ use crate::annotate::page::Page;
 use crate::annotate::style::Ink;
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Point, Rect};
+use crate::language::{Phrase, SheetLanguage};
 use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
 use crate::layout::wall::LaidWall;
 use crate::model::notch::Contour;
 use crate::wording::cuts::is_round;
-use crate::wording::{lists, sheets as words};
+use crate::wording::{lists, patterns};
 
 /// Curves nearer than this belong to one pattern, inches.
 const NEAR: f64 = 3.0;
@@ -36,9 +37,12 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         for group in groups(w) {
             let number = out.len();
             let names = names(w, &group.bounds);
-            let names = if names.is_empty() { w.id.to_string() } else { lists::joined(&names) };
+            let names = Phrase::new(|lang| match names.as_slice() {
+                [] => w.id.to_string(),
+                _ => lists::joined_in(lang, &names),
+            });
             let stem = format!("curve-pattern-{}", number + 1);
-            out.push((pattern(w, &group, &names, stem), e));
+            out.push((pattern(layout.job.sheet.language, w, &group, &names, stem), e));
         }
     }
     out.iter().flat_map(|(p, _)| pages(layout, p)).collect()
@@ -99,7 +103,13 @@ fn names<'a>(w: &'a LaidWall, r: &Rect) -> Vec<&'a str> {
     shapes.filter(|(_, o)| hit(o)).map(|(id, _)| id).collect()
 }
 
-fn pattern(w: &LaidWall, group: &Group, names: &str, stem: String) -> Pattern {
+fn pattern(
+    say: SheetLanguage,
+    w: &LaidWall,
+    group: &Group,
+    names: &Phrase,
+    stem: String,
+) -> Pattern {
     let r = group.bounds.inflate(0.5, 0.25);
     let mut strokes: Vec<(Ink, Vec<Point>)> =
         group.curves.iter().map(|c| (Ink::Wall, c.line.clone())).collect();
@@ -116,9 +126,9 @@ fn pattern(w: &LaidWall, group: &Group, names: &str, stem: String) -> Pattern {
     }
     Pattern {
         stem,
-        title: words::curve_title(names),
-        description: words::curve_description(names),
-        lines: vec![words::FULL_SIZE_NOTE.to_owned(), words::CURVE_USE.to_owned()],
+        title: Phrase::new(|lang| patterns::curve_title(lang, names.of(lang))),
+        description: say.line(|lang| patterns::curve_description(lang, names.of(lang))),
+        lines: vec![say.sentence(patterns::FULL_SIZE_NOTE), say.sentence(patterns::CURVE_USE)],
         bounds: r,
         strokes,
         texts,

@@ -1,19 +1,20 @@
 //! Full-size patterns over as many pages as they take, with crosses that lie on one another where pages are
 //! pasted together.
 
-use crate::annotate::canvas::{Canvas, wrapped};
+use crate::annotate::canvas::{Canvas, fitted, wrapped};
 use crate::annotate::page::{Page, room};
 use crate::annotate::place::clipped;
 use crate::annotate::style::{Ink, TEXT, TITLE};
 use crate::geom::vocabulary::{Affine, Point, Rect, Vec2};
+use crate::language::Phrase;
 use crate::layout::Layout;
 use crate::units::LengthStyle;
-use crate::wording::sheets as words;
+use crate::wording::patterns;
 
 /// A pattern, full size: inches, x to the right, y up.
 pub(super) struct Pattern {
     pub(super) stem: String,
-    pub(super) title: String,
+    pub(super) title: Phrase,
     pub(super) description: String,
     /// What is said over it on each page.
     pub(super) lines: Vec<String>,
@@ -35,6 +36,7 @@ const ARM: f64 = 0.18;
 
 /// The pages of a pattern: those that something of it is drawn on, row by row from the lower left.
 pub(super) fn pages(layout: &Layout, p: &Pattern) -> Vec<Page> {
+    let say = layout.job.sheet.language;
     let area = room(layout);
     let lines: Vec<String> =
         p.lines.iter().flat_map(|l| wrapped(l, TEXT, area.width() * 0.98)).collect();
@@ -57,8 +59,9 @@ pub(super) fn pages(layout: &Layout, p: &Pattern) -> Vec<Page> {
     let many = windows.len();
     let made = windows.iter().enumerate().map(|(n, window)| {
         let mut c = Canvas::new(area);
-        let name = words::tile(&p.title, n + 1, many);
-        c.left(&name, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
+        let name = Phrase::new(|lang| patterns::tile(lang, p.title.of(lang), n + 1, many));
+        let shown = fitted(&say.name(&name), TITLE, true, area.width());
+        c.left(&shown, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
         for (k, l) in lines.iter().enumerate() {
             let y = area.y1 - 0.4 - k as f64 * LINE;
             c.left(l, TEXT, false, Point::new(area.x0, y));
@@ -67,12 +70,12 @@ pub(super) fn pages(layout: &Layout, p: &Pattern) -> Vec<Page> {
         if many > 1 {
             crosses(&mut c, body);
         }
-        bar(&mut c, Point::new(area.x0 + 0.15, area.y0 + 0.14), layout.job.sheet.lengths, many);
+        bar(&mut c, Point::new(area.x0 + 0.15, area.y0 + 0.14), layout, many);
         Page {
             name: if many == 1 { p.stem.clone() } else { format!("{}-{}", p.stem, n + 1) },
             title: name,
             description: p.description.clone(),
-            scale: words::FULL_SIZE.to_owned(),
+            scale: say.word(patterns::FULL_SIZE),
             canvas: c,
         }
     });
@@ -119,7 +122,8 @@ fn crosses(c: &mut Canvas, body: Rect) {
 }
 
 /// A bar of known length to prove the print.
-fn bar(c: &mut Canvas, at: Point, style: LengthStyle, pages: usize) {
+fn bar(c: &mut Canvas, at: Point, layout: &Layout, pages: usize) {
+    let (style, say) = (layout.job.sheet.lengths, layout.job.sheet.language);
     let long = match style {
         LengthStyle::Feet => 4.0,
         LengthStyle::Mm => 100.0 / 25.4,
@@ -129,5 +133,10 @@ fn bar(c: &mut Canvas, at: Point, style: LengthStyle, pages: usize) {
         c.line(Ink::Dimension, p - Vec2::new(0.0, 0.06), p + Vec2::new(0.0, 0.06));
     }
     c.line(Ink::Dimension, at, end);
-    c.left(&words::print_bar(style, pages), TEXT, false, end + Vec2::new(0.1, 0.0));
+    c.left(
+        &say.line(|lang| patterns::print_bar(lang, style, pages)),
+        TEXT,
+        false,
+        end + Vec2::new(0.1, 0.0),
+    );
 }

@@ -7,16 +7,17 @@ use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::{InsideCorner, Job};
 use crate::model::corner::CornerKind;
-use crate::wording::details as words;
 use crate::wording::sheet_lengths::short;
+use crate::wording::{detail_notes as notes, details as words};
 
 /// How far walls go on, past any frame.
 const FAR: f64 = 40.0;
 
 /// An outside corner.
 pub(super) fn outside(job: &Job) -> Section {
+    let say = job.sheet.language;
     let d = Depths::of(job);
-    let mut s = Section::new(words::OUTSIDE, Rect::new(-5.6, -3.6, 2.4, 4.4));
+    let mut s = Section::new(say, words::OUTSIDE, Rect::new(-5.6, -3.6, 2.4, 4.4));
     let (a, b) = (|l: f64, o: f64| Point::new(-l, -o), |l: f64, o: f64| Point::new(o, l));
     ground::level(&mut s, job, (-job.fasteners.sheathing, FAR), &a);
     ground::level(&mut s, job, (0.0, FAR), &b);
@@ -42,15 +43,16 @@ pub(super) fn outside(job: &Job) -> Section {
         let text = short(job.sheet.lengths, face);
         s.dim(words::FACE, [a(0.0, d.trim), a(face, d.trim)], Line::At(down - 0.75), text);
     }
-    s.note(point, words::outside(job));
-    s.note(b(back + 2.2, d.middle()), words::siding(job));
+    s.note(point, say.block(|lang| notes::outside(lang, job)));
+    s.note(b(back + 2.2, d.middle()), say.block(|lang| notes::siding(lang, job)));
     s
 }
 
 /// An inside corner.
 pub(super) fn inside(job: &Job) -> Section {
+    let say = job.sheet.language;
     let d = Depths::of(job);
-    let mut s = Section::new(words::INSIDE, Rect::new(-2.6, -2.6, 5.4, 5.4));
+    let mut s = Section::new(say, words::INSIDE, Rect::new(-2.6, -2.6, 5.4, 5.4));
     let (a, b) = (|l: f64, o: f64| Point::new(l, o), |l: f64, o: f64| Point::new(o, l));
     ground::level(&mut s, job, (-job.fasteners.sheathing, FAR), &a);
     ground::level(&mut s, job, (0.0, FAR), &b);
@@ -84,17 +86,18 @@ pub(super) fn inside(job: &Job) -> Section {
     };
     ends(&mut s, job, (first, second), (&a, &b));
     set_back_dims(&mut s, job, first, (&a, -job.fasteners.sheathing - 0.8));
-    s.note(point, words::inside(job));
-    s.note(b(second + 2.4, d.middle()), words::siding(job));
+    s.note(point, say.block(|lang| notes::inside(lang, job)));
+    s.note(b(second + 2.4, d.middle()), say.block(|lang| notes::siding(lang, job)));
     s
 }
 
 /// A seam of panels, or a joint of boards on a stud, seen from above.
 pub(super) fn seam(job: &Job) -> Section {
+    let say = job.sheet.language;
     let (style, d) = (job.sheet.lengths, Depths::of(job));
     let lapped = job.siding().joints.is_lapped();
     let title = if lapped { words::SEAM } else { words::JOINT };
-    let mut s = Section::new(title, Rect::new(-4.0, -3.6, 4.0, 2.6));
+    let mut s = Section::new(say, title, Rect::new(-4.0, -3.6, 4.0, 2.6));
     let at = |l: f64, o: f64| Point::new(l, -o);
     ground::level(&mut s, job, (-FAR, FAR), &at);
     let lap = job.lap();
@@ -104,9 +107,9 @@ pub(super) fn seam(job: &Job) -> Section {
         s.block(Ink::Ground, Ink::Opening, Rect::new(-0.75, t, 0.75, 9.0));
         if job.siding().joints.is_backed() {
             s.line(Ink::Flashing, [at(-3.0, d.back + 0.03), at(3.0, d.back + 0.03)]);
-            s.note(at(1.8, d.back + 0.03), words::JOINT_FLASHING.to_owned());
+            s.note(at(1.8, d.back + 0.03), say.sentence(words::JOINT_FLASHING));
         }
-        s.note(Point::new(0.3, 1.6), words::stud(job));
+        s.note(Point::new(0.3, 1.6), say.block(|lang| notes::stud(lang, job)));
     }
     let set_back = job.product.foam_set_back;
     siding::along(&mut s, job, (-FAR, half), ((-FAR, half - set_back), 0.07), &at);
@@ -118,10 +121,10 @@ pub(super) fn seam(job: &Job) -> Section {
     if job.product.has_foam() {
         let ends = [at(half - set_back, d.back + 0.3), at(half, d.middle())];
         s.dim(words::FOAM_SET_BACK, ends, Line::At(row - 0.75), short(style, set_back));
-        s.note(at(-2.6, d.back + 0.4), words::FOAM.to_owned());
+        s.note(at(-2.6, d.back + 0.4), say.sentence(words::FOAM));
     }
-    s.note(at(-2.0, d.middle() + 0.07), words::seam_first(job));
-    s.note(at(2.4, d.middle()), words::seam_second(job));
+    s.note(at(-2.0, d.middle() + 0.07), say.block(|lang| notes::seam_first(lang, job)));
+    s.note(at(2.4, d.middle()), say.block(|lang| notes::seam_second(lang, job)));
     s
 }
 

@@ -42,6 +42,7 @@ fn drawn_at(style: LengthStyle) -> Scale {
 }
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
+    let say = layout.job.sheet.language;
     let area = room(layout);
     let at = drawn_at(layout.job.sheet.lengths);
     let narrow = WIDE / at.factor + section::GAP + NOTES + GAP;
@@ -61,7 +62,8 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         if y - tall < area.y0 {
             let mut c = Canvas::new(area);
             let first = pages.is_empty();
-            y = heading(&mut c, area, (words::DETAILS, first), words::TYPICAL);
+            let typical = say.sentence(words::TYPICAL);
+            y = heading(&mut c, area, say, (words::DETAILS, first), &typical);
             pages.push(c);
         }
         let Some(c) = pages.last_mut() else { continue };
@@ -76,8 +78,8 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         canvas.finish_marks();
         Page {
             name: format!("details-{}", i + 1),
-            title: words::DETAILS.to_owned(),
-            description: words::DESCRIPTION.to_owned(),
+            title: words::DETAILS.into(),
+            description: say.word(words::DESCRIPTION),
             scale: at.words.clone(),
             canvas,
         }

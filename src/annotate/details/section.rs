@@ -6,16 +6,20 @@ use crate::annotate::style::{Ink, TEXT};
 use crate::geom::polygon::Polygon;
 use crate::geom::strip::{clip_band, clip_span};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
+use crate::language::{Said, SheetLanguage};
 
 /// Distance of lines of notes, paper inches.
 const LINE: f64 = 0.15;
 /// Room between the drawing and its notes, paper inches.
 pub(super) const GAP: f64 = 0.22;
+/// Share of its room that bold text may take, set as plain text is.
+const BOLD: f64 = 0.93;
 /// Height of the title over the drawing, paper inches.
 pub(super) const TITLE: f64 = 0.3;
 
 /// A detail.
 pub(super) struct Section {
+    say: SheetLanguage,
     title: String,
     /// What of it is shown; everything is cut at it.
     pub(super) frame: Rect,
@@ -43,9 +47,10 @@ pub(super) enum Line {
 }
 
 impl Section {
-    pub(super) fn new(title: &str, frame: Rect) -> Self {
+    pub(super) fn new(say: SheetLanguage, title: Said, frame: Rect) -> Self {
         Section {
-            title: title.to_owned(),
+            say,
+            title: say.word(title),
             frame,
             shapes: Vec::new(),
             fills: Vec::new(),
@@ -76,13 +81,14 @@ impl Section {
 
     /// A dimension of what `name` says between two points; a note where they are not in the frame, as
     /// with a length that no usual house has.
-    pub(super) fn dim(&mut self, name: &'static str, ends: [Point; 2], line: Line, text: String) {
+    pub(super) fn dim(&mut self, name: Said, ends: [Point; 2], line: Line, text: String) {
         let [from, to] = ends;
         let f = self.frame.inflate(-0.1, -0.1);
         let shown = |p: &Point| p.x >= f.x0 && p.x <= f.x1 && p.y >= f.y0 && p.y <= f.y1;
         if shown(&from) && shown(&to) {
             self.dims.push(Dim { from, to, line, text });
         } else {
+            let name = self.say.word(name);
             self.note(from, format!("{name}: {text}"));
         }
     }
@@ -95,18 +101,25 @@ impl Section {
 
     /// Height on paper.
     pub(super) fn height(&self, factor: f64, notes: f64) -> f64 {
+        let title = self.heading(0, factor, notes).len() as f64 * LINE;
         let lines: usize = self.notes.iter().map(|n| wrapped(&n.1, TEXT, notes).len()).sum();
         let text = lines as f64 * LINE + self.notes.len() as f64 * LINE * 0.4;
-        TITLE + (self.frame.height() / factor).max(text) + 0.12
+        TITLE - LINE + title + (self.frame.height() / factor).max(text) + 0.12
+    }
+
+    /// Its title with its number, in lines.
+    fn heading(&self, number: usize, factor: f64, notes: f64) -> Vec<String> {
+        let room = self.frame.width() / factor + GAP + notes;
+        wrapped(&format!("{number}. {}", self.title), TEXT, room * BOLD)
     }
 
     /// Draws it with its upper left corner at a point; its notes take `notes` paper inches.
     pub(super) fn draw(&self, c: &mut Canvas, at: Point, factor: f64, notes: f64, number: usize) {
-        let title = format!("{number}. {}", self.title);
-        let room = self.frame.width() / factor + GAP + notes;
-        let title = crate::annotate::canvas::fitted(&title, TEXT, true, room);
-        c.left(&title, TEXT, true, Point::new(at.x, at.y - 0.1));
-        let top = at.y - TITLE;
+        let title = self.heading(number, factor, notes);
+        for (i, line) in title.iter().enumerate() {
+            c.left(line, TEXT, true, Point::new(at.x, at.y - 0.1 - i as f64 * LINE));
+        }
+        let top = at.y - TITLE - (title.len() as f64 - 1.0) * LINE;
         let (f, left) = (self.frame, at.x);
         let place =
             |p: &Point| Point::new(left + (p.x - f.x0) / factor, top - (f.y1 - p.y) / factor);

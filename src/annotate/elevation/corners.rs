@@ -20,12 +20,13 @@ pub(super) fn open(c: &mut Canvas, on: &AtElevation, v: &View) {
         let out = if side.side == Hand::Left { -0.5 } else { 0.5 };
         let wish = target + Vec2::new(out, 0.0);
         let text = legend::RETURN_WIDTH;
-        c.mark(Mark { text, target, wish, reach: 3.0, look: Look::Dotted });
+        c.mark(Mark { text: &v.say.word(text), target, wish, reach: 3.0, look: Look::Dotted });
     }
 }
 
 /// The angle of corners that are not square, for whoever orders and sets their posts.
 pub(super) fn turned(c: &mut Canvas, on: &AtElevation, v: &View) {
+    let say = v.say;
     for (side, angle) in &on.turned {
         let y = side.low + (side.high - side.low) * 0.38;
         if side.high - side.low < LEAST || !v.holds(side.x, y) {
@@ -34,7 +35,7 @@ pub(super) fn turned(c: &mut Canvas, on: &AtElevation, v: &View) {
         let target = v.at(side.x, y);
         let out = if side.side == Hand::Left { -0.5 } else { 0.5 };
         let wish = target + Vec2::new(out, 0.0);
-        let text = &legend::post_angle(*angle);
+        let text = &say.line(|lang| legend::post_angle(lang, *angle));
         c.mark(Mark { text, target, wish, reach: 3.0, look: Look::Dotted });
     }
 }

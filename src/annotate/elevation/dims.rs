@@ -128,6 +128,7 @@ fn level_string(c: &mut Canvas, v: &View, xs: Vec<f64>, y: f64) {
 
 /// One upright string on the right: feet of walls, eaves and tops.
 pub(super) fn upright(c: &mut Canvas, e: &LaidElevation, v: &View) {
+    let say = v.say;
     let mut ys: Vec<f64> = Vec::new();
     for w in &e.walls {
         let level = |s: &&crate::layout::wall::LaidEdge| {
@@ -160,7 +161,7 @@ pub(super) fn upright(c: &mut Canvas, e: &LaidElevation, v: &View) {
         }
     }
     if ys.len() > 2 {
-        let words = overall(&length(v.style, v.window.y1 - v.window.y0));
+        let words = say.line(|lang| overall(lang, &length(v.style, v.window.y1 - v.window.y0)));
         let top = at(v.window.y1) + Vec2::new(0.0, 0.12);
         let w = crate::typeface::width(&words, TEXT, false);
         let target = top + Vec2::new(0.2_f64.min(w / 2.0), 0.02);

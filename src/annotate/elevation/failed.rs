@@ -37,8 +37,9 @@ pub(super) fn circles(c: &mut Canvas, on: &AtElevation, v: &View) {
 
 /// Numbers alone, for an overview: what each concerns stands on the wall's own sheet.
 pub(super) fn numbers(c: &mut Canvas, on: &AtElevation, v: &View) {
+    let say = v.say;
     for (number, _, target) in places(on, v) {
-        let text = &checks::mark(number);
+        let text = &say.line(|lang| checks::mark(lang, number));
         let wish = target + Vec2::new(0.0, RADIUS + 0.12);
         let m = Mark { text, target, wish, reach: 2.0, look: Look::Framed };
         let _ = c.mark_clear(m).or_else(|| c.mark(m));
@@ -47,9 +48,13 @@ pub(super) fn numbers(c: &mut Canvas, on: &AtElevation, v: &View) {
 
 /// Numbers and names. Returns how many found no room.
 pub(super) fn marks(c: &mut Canvas, on: &AtElevation, v: &View) -> usize {
+    let say = v.say;
     let mut none = 0;
     for (number, violation, target) in places(on, v) {
-        let (named, short) = (checks::named(number, violation), checks::mark(number));
+        let (named, short) = (
+            say.line(|lang| checks::named(lang, number, violation)),
+            say.line(|lang| checks::mark(lang, number)),
+        );
         let wish = target + Vec2::new(0.0, RADIUS + 0.12);
         let m = |text, reach| Mark { text, target, wish, reach, look: Look::Framed };
         let placed = c

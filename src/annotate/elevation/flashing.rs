@@ -17,17 +17,24 @@ fn reach(a: Xy, b: Xy) -> f64 {
 
 /// The note of each side over a roof, of each foot of a slope, and of the start over grade.
 pub(super) fn notes(c: &mut Canvas, layout: &Layout, e: &LaidElevation, v: &View) {
+    let say = layout.job.sheet.language;
     for s in e.roof_sides(layout) {
         let (from, to) = (s.from, s.to);
         let middle = [(from[0] + to[0]) / 2.0, (from[1] + to[1]) / 2.0];
-        put(c, v, if s.sloped { "step flashing" } else { "flashing" }, middle);
+        put(
+            c,
+            v,
+            &v.say.word(if s.sloped { legend::STEP_AT } else { legend::FLASHING_AT }),
+            middle,
+        );
         if let Some(foot) = s.kick_out {
-            put(c, v, "kick-out", foot);
+            put(c, v, &v.say.word(legend::KICK_OUT_AT), foot);
         }
     }
     if let Some(at) = over_grade(e) {
-        let words =
-            legend::above_grade(layout.job.courses.clear_of_grade, layout.job.sheet.lengths);
+        let words = say.line(|lang| {
+            legend::above_grade(lang, layout.job.courses.clear_of_grade, layout.job.sheet.lengths)
+        });
         put(c, v, &words, at);
     }
 }
@@ -54,16 +61,17 @@ fn put(c: &mut Canvas, v: &View, text: &str, at: Xy) {
 
 /// What the key says of them.
 pub(super) fn key(layout: &Layout, e: &LaidElevation) -> Vec<String> {
+    let say = layout.job.sheet.language;
     let mut out = Vec::new();
     let roofs = e.roof_sides(layout);
     if !roofs.is_empty() {
-        out.push(legend::clear_of_roof(&layout.job));
+        out.push(say.block(|lang| legend::clear_of_roof(lang, &layout.job)));
     }
     if roofs.iter().any(|s| s.sloped) {
-        out.push(legend::STEP_FLASHING.to_owned());
+        out.push(say.sentence(legend::STEP_FLASHING));
     }
     if roofs.iter().any(|s| s.kick_out.is_some()) {
-        out.push(legend::KICK_OUT.to_owned());
+        out.push(say.sentence(legend::KICK_OUT));
     }
     out
 }

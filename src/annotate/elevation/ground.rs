@@ -48,6 +48,7 @@ pub(super) fn ground(c: &mut Canvas, e: &LaidElevation, v: &View) {
 
 /// Areas inside walls that take no siding are named.
 pub(super) fn bare(c: &mut Canvas, e: &LaidElevation, lines: &[Backdrop], v: &View) {
+    let say = v.say;
     zones(c, e, v);
     without_siding(c, e, v);
     for b in lines.iter().filter(|b| b.role == Some(Role::Bare) && b.closed) {
@@ -64,7 +65,7 @@ pub(super) fn bare(c: &mut Canvas, e: &LaidElevation, lines: &[Backdrop], v: &Vi
         if v.holds(at.x, at.y) {
             let target = v.map * at;
             c.mark(Mark {
-                text: crate::wording::sheets::NO_SIDING,
+                text: &say.word(crate::wording::sheets::NO_SIDING),
                 target,
                 wish: target,
                 reach: 1.0,
@@ -90,7 +91,13 @@ fn without_siding(c: &mut Canvas, e: &LaidElevation, v: &View) {
         for at in rings.filter(|at| v.holds(at.x, at.y)).take(1) {
             let target = v.map * at;
             let text = crate::wording::sheets::NO_SIDING;
-            c.mark(Mark { text, target, wish: target, reach: 1.0, look: Look::Dotted });
+            c.mark(Mark {
+                text: &v.say.word(text),
+                target,
+                wish: target,
+                reach: 1.0,
+                look: Look::Dotted,
+            });
         }
     }
 }
@@ -126,6 +133,7 @@ fn off_side(p: Point, a: Point, b: Point) -> f64 {
 
 /// Other cladding is named and measured where it is.
 fn zones(c: &mut Canvas, e: &LaidElevation, v: &View) {
+    let say = v.say;
     for z in &e.zones {
         let Some(outer) = z.outline.first() else { continue };
         let points: Vec<Point> = outer.iter().map(|p| Point::new(p[0], p[1])).collect();
@@ -134,7 +142,7 @@ fn zones(c: &mut Canvas, e: &LaidElevation, v: &View) {
         if !v.holds(at.x, at.y) {
             continue;
         }
-        let text = legend::zone(z, v.style);
+        let text = say.line(|lang| legend::zone(lang, z, v.style));
         for ring in &z.outline {
             c.ring(Ink::Source, &v.points(ring));
         }

@@ -6,6 +6,7 @@ use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT, TITLE};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::paper::Scale;
+use crate::language::{Said, SheetLanguage};
 use crate::layout::Layout;
 use crate::units::LengthStyle;
 use crate::wording::legend;
@@ -22,6 +23,7 @@ pub(in crate::annotate) fn title(
     layout: &Layout,
     area: Rect,
 ) {
+    let say = layout.job.sheet.language;
     let y = area.y0 + 0.12;
     let name = fitted(name, TITLE, true, area.width());
     let mut x = area.x0 + c.left(&name, TITLE, true, Point::new(area.x0, y)) + 0.25;
@@ -33,7 +35,9 @@ pub(in crate::annotate) fn title(
     let style = layout.job.sheet.lengths;
     let part = bar_part(style, scale.factor);
     let len = part / scale.factor;
-    let words = legend::scale_bar(&length(style, 4.0 * part), layout.drawing.unit_proved);
+    let words = say.line(|lang| {
+        legend::scale_bar(lang, &length(style, 4.0 * part), layout.drawing.unit_proved)
+    });
     // The title block says as much where there is no room.
     if x + 4.0 * len + 0.08 + crate::typeface::width(&words, TEXT, false) > area.x1 {
         return;
@@ -47,8 +51,8 @@ pub(in crate::annotate) fn title(
     x += 4.0 * len + 0.08;
     x += c.left(&words, TEXT, false, Point::new(x, y)) + 0.3;
     let note = unit_note(style);
-    if x + crate::typeface::width(note, TEXT, false) < area.x1 {
-        c.left(note, TEXT, false, Point::new(x, y));
+    if x + crate::typeface::width(&say.word(note), TEXT, false) < area.x1 {
+        c.left(&say.word(note), TEXT, false, Point::new(x, y));
     }
 }
 
@@ -68,7 +72,7 @@ enum Sign {
     Frame,
 }
 
-const KEY: [(Sign, &str); 15] = [
+const KEY: [(Sign, Said); 15] = [
     (Sign::Line(Ink::Wall), legend::LIMIT_OF_SIDING),
     (Sign::Line(Ink::Course), legend::PANEL_EDGE),
     (Sign::Line(Ink::Seam), legend::SEAM),
@@ -86,7 +90,7 @@ const KEY: [(Sign, &str); 15] = [
     (Sign::Line(Ink::Match), legend::MATCH_LINE),
 ];
 
-const KEY_OF_BOARDS: [(Sign, &str); 12] = [
+const KEY_OF_BOARDS: [(Sign, Said); 12] = [
     (Sign::Line(Ink::Wall), legend::LIMIT_OF_SIDING),
     (Sign::Line(Ink::Course), legend::BOARD_EDGE),
     (Sign::Line(Ink::Seam), legend::JOINT),
@@ -106,32 +110,33 @@ fn width(words: &str) -> f64 {
 }
 
 /// Rows of the key in a width: the items of each.
-fn rows(room: f64, boards: bool) -> Vec<Vec<(&'static Sign, String)>> {
-    let key: &'static [(Sign, &str)] = if boards { &KEY_OF_BOARDS } else { &KEY };
+fn rows(say: SheetLanguage, room: f64, boards: bool) -> Vec<Vec<(&'static Sign, String)>> {
+    let key: &'static [(Sign, Said)] = if boards { &KEY_OF_BOARDS } else { &KEY };
     let mut out: Vec<Vec<(&'static Sign, String)>> = Vec::new();
     let mut used = f64::INFINITY;
     for (sign, words) in key {
-        let w = width(words);
+        let words = say.word(*words);
+        let w = width(&words);
         if used + w > room {
             out.push(Vec::new());
             used = 0.0;
         }
         used += w;
         if let Some(row) = out.last_mut() {
-            row.push((sign, fitted(words, TEXT, false, room - 0.5)));
+            row.push((sign, fitted(&words, TEXT, false, room - 0.5)));
         }
     }
     out
 }
 
 /// Height that the key takes at the foot of a page.
-pub(in crate::annotate) fn key_height(room: f64, boards: bool) -> f64 {
-    0.1 + rows(room, boards).len() as f64 * ROW
+pub(in crate::annotate) fn key_height(say: SheetLanguage, room: f64, boards: bool) -> f64 {
+    0.1 + rows(say, room, boards).len() as f64 * ROW
 }
 
 /// The key of lines and signs, at the foot of a page.
-pub(in crate::annotate) fn key(c: &mut Canvas, area: Rect, boards: bool) {
-    let rows = rows(area.width(), boards);
+pub(in crate::annotate) fn key(c: &mut Canvas, say: SheetLanguage, area: Rect, boards: bool) {
+    let rows = rows(say, area.width(), boards);
     for (j, row) in rows.iter().rev().enumerate() {
         let y = area.y0 + 0.1 + j as f64 * ROW;
         let mut x = area.x0;
@@ -160,6 +165,7 @@ fn draw(c: &mut Canvas, sign: &Sign, at: Point) {
 
 /// Match lines on the sides where the next sheet goes on.
 pub(super) fn match_lines(c: &mut Canvas, v: &View, next: &dyn Fn(i32, i32) -> Option<usize>) {
+    let say = v.say;
     let p = v.paper();
     let sides = [
         ((-1, 0), Point::new(p.x0, p.y0 - 0.25), Point::new(p.x0, p.y1 + 0.3)),
@@ -170,7 +176,7 @@ pub(super) fn match_lines(c: &mut Canvas, v: &View, next: &dyn Fn(i32, i32) -> O
     for ((dx, dy), a, b) in sides {
         let Some(part) = next(dx, dy) else { continue };
         c.firm(Ink::Match, a, b);
-        let words = legend::match_line(part);
+        let words = say.line(|lang| legend::match_line(lang, part));
         let w = crate::typeface::width(&words, TEXT, false) / 2.0;
         let wish = if dx != 0 {
             b + Vec2::new(-f64::from(dx) * (w + 0.06), 0.1)

@@ -74,10 +74,11 @@ pub(in crate::annotate) fn prefix(w: &LaidWall) -> &str {
 
 /// The name of a wall over it.
 fn name(c: &mut Canvas, w: &LaidWall, v: &View) {
+    let say = v.say;
     let top = w.outline.iter().map(|p| p[1]).fold(f64::NEG_INFINITY, f64::max);
     let (left, right) = (bound(w, f64::min), bound(w, f64::max));
     let wish = v.at((left + right) / 2.0, top) + Vec2::new(0.0, 0.2);
-    let text = sheets::wall(prefix(w));
+    let text = say.line(|lang| sheets::wall(lang, prefix(w)));
     let m = Mark { text: &text, target: wish, wish, reach: 1.0, look: Look::Bare };
     if c.mark_clear(m).is_none() {
         c.mark(Mark { reach: 3.0, ..m });
@@ -150,9 +151,10 @@ fn height(p: &Piece, v: &View, x: f64, half: f64) -> Option<Point> {
 
 /// What is kept of a ripped piece, beside its mark.
 fn rip(c: &mut Canvas, p: &Piece, (label, at): (&str, Point), v: &View) {
+    let say = v.say;
     let Some(r) = &p.rip else { return };
     let told = v.style.to_mark(r.to) - v.style.to_mark(r.from);
-    let text = legend::rip(&short(v.style, told));
+    let text = say.line(|lang| legend::rip(lang, &short(v.style, told)));
     let mark = crate::typeface::width(label, TEXT, false) / 2.0;
     let own = crate::typeface::width(&text, TEXT, false) / 2.0;
     for side in [1.0, -1.0] {

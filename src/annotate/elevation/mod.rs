@@ -161,21 +161,22 @@ fn checks(on: &AtElevation) -> BTreeSet<i32> {
 
 /// What signs and marks on a wall's drawing mean, besides line types.
 pub(super) fn footnotes(layout: &Layout, e: &LaidElevation, on: &AtElevation) -> Vec<String> {
-    let mut out = vec![legend::RIP.to_owned()];
+    let say = layout.job.sheet.language;
+    let mut out = vec![say.sentence(legend::RIP)];
     if layout.job.siding().receivers.has_pockets() && restricted::places_of(on).next().is_some() {
-        out.push(crate::wording::restricted::LEGEND.to_owned());
+        out.push(say.sentence(crate::wording::restricted::LEGEND));
     }
     if !on.revised.is_empty() {
         out.push(crate::wording::compare::CLOUDS.to_owned());
     }
     if !on.failed.is_empty() {
-        out.push(legend::FAILED.to_owned());
+        out.push(say.sentence(legend::FAILED));
     }
     if !on.breaks.is_empty() {
-        out.push(legend::BREAKS.to_owned());
+        out.push(say.sentence(legend::BREAKS));
     }
     if !checks(on).is_empty() {
-        out.push(legend::LEVEL_CHECK.to_owned());
+        out.push(say.sentence(legend::LEVEL_CHECK));
     }
     out.extend(flashing::key(layout, e));
     out.extend(trims::key(&layout.job, on));

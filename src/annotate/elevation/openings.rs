@@ -5,8 +5,10 @@ use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Point, Vec2};
+use crate::language::Said;
 use crate::layout::wall::{LaidOpening, LaidWall};
 use crate::model::house::OpeningKind;
+use crate::wording::legend;
 use crate::wording::sheet_lengths::length;
 
 /// Distance of lines of text in an opening.
@@ -23,12 +25,12 @@ pub(super) fn outlines(c: &mut Canvas, w: &LaidWall, v: &View) {
     }
 }
 
-fn kind(o: &LaidOpening) -> &'static str {
+fn kind(o: &LaidOpening) -> Said {
     match o.kind {
-        OpeningKind::Window => "window",
-        OpeningKind::Door => "door",
-        OpeningKind::OverheadDoor => "overhead door",
-        OpeningKind::Vent => "vent",
+        OpeningKind::Window => legend::WINDOW,
+        OpeningKind::Door => legend::DOOR,
+        OpeningKind::OverheadDoor => legend::OVERHEAD_DOOR,
+        OpeningKind::Vent => legend::VENT,
     }
 }
 
@@ -44,7 +46,7 @@ pub(super) fn names(c: &mut Canvas, w: &LaidWall, v: &View, overview: bool) {
         // The fullest form that fits between the jambs: width before height, as call sizes are
         // read.
         let forms: [Vec<String>; 5] = [
-            vec![format!("{name} {}", kind(o)), format!("{wide} x {high}")],
+            vec![format!("{name} {}", v.say.word(kind(o))), format!("{wide} x {high}")],
             vec![name.to_owned(), format!("{wide} x {high}")],
             vec![name.to_owned(), wide.clone(), format!("x {high}")],
             vec![name.to_owned(), wide.clone(), "x".to_owned(), high.clone()],

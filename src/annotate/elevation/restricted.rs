@@ -14,6 +14,7 @@ pub(super) fn places_of<'a>(on: &AtElevation<'a>) -> impl Iterator<Item = &'a Re
 
 /// Marks each once.
 pub(super) fn marks(c: &mut Canvas, on: &AtElevation, v: &View) {
+    let text = &v.say.word(MARK);
     for s in places_of(on) {
         let (x, y) = ((s.x[0] + s.x[1]) / 2.0, (s.y[0] + s.y[1]) / 2.0);
         if !v.holds(x, y) {
@@ -22,8 +23,7 @@ pub(super) fn marks(c: &mut Canvas, on: &AtElevation, v: &View) {
         // Off the middle, where the mark of the piece stands.
         let wide = s.x[1] - s.x[0];
         let spots = [0.12, 0.88, 0.25, 0.75].map(|k| v.at(s.x[0] + k * wide, y));
-        let mark =
-            |target| Mark { text: MARK, target, wish: target, reach: 1.0, look: Look::Dotted };
+        let mark = |target| Mark { text, target, wish: target, reach: 1.0, look: Look::Dotted };
         let far = |target| Mark { reach: 3.0, ..mark(target) };
         if !spots.iter().any(|t| c.mark_off_work(far(*t)).is_some())
             && !spots.iter().any(|t| c.mark_clear(mark(*t)).is_some())

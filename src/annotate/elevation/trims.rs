@@ -6,6 +6,7 @@ use crate::annotate::elevation_index::AtElevation;
 use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::Job;
+use crate::language::{Said, SheetLanguage};
 use crate::layout::wall::LaidElevation;
 use crate::model::corner::CornerKind;
 use crate::model::trim::{TrimKind, TrimPiece};
@@ -151,15 +152,19 @@ fn mark(c: &mut Canvas, t: &TrimPiece, e: &LaidElevation, v: &View) -> Placed {
 /// What the key says of bent channel and of boards that stand on this elevation, by their marks, and of
 /// where siding ends at corners.
 pub(super) fn key(job: &Job, on: &AtElevation) -> Vec<String> {
+    let say = job.sheet.language;
     let bent = on.trims.iter().any(|t| t.kind == TrimKind::BentChannel);
-    let mut out: Vec<String> = bent.then(|| legend::BENT_CHANNEL.to_owned()).into_iter().collect();
-    out.extend(boards(on));
-    let ripped = on.trims.iter().copied().filter(|t| t.width.is_some());
-    out.extend(trim::sizes(ripped, job.sheet.lengths));
+    let mut out: Vec<String> =
+        bent.then(|| say.sentence(legend::BENT_CHANNEL)).into_iter().collect();
+    out.extend(boards(say, on));
+    let ripped = || on.trims.iter().copied().filter(|t| t.width.is_some());
+    out.extend(
+        say.blocks(|lang| trim::sizes(lang, ripped(), job.sheet.lengths).into_iter().collect()),
+    );
     let style = job.sheet.lengths;
     let backs = set_backs(job, on);
     if !backs.is_empty() {
-        out.push(legend::set_backs(&backs, &style.short(job.end_gap())));
+        out.push(say.block(|lang| legend::set_backs(lang, &backs, &style.short(job.end_gap()))));
     }
     out
 }
@@ -182,14 +187,15 @@ fn set_backs(job: &Job, on: &AtElevation) -> Vec<(CornerKind, Option<f64>, Strin
     shown.map(|(kind, angle, back)| (kind, angle, job.sheet.lengths.short(back))).collect()
 }
 
-fn boards(on: &AtElevation) -> Option<String> {
+fn boards(say: SheetLanguage, on: &AtElevation) -> Option<String> {
     let here = |kind: TrimKind| on.trims.iter().find(|t| t.kind == kind && ink(kind) == Ink::Board);
-    let words: Vec<String> = TrimKind::ALL
-        .into_iter()
-        .filter_map(|k| {
-            let letters: String = here(k)?.mark.chars().take_while(|c| c.is_alphabetic()).collect();
-            Some(format!("{letters} {}", trim::kind(k)))
-        })
-        .collect();
-    (!words.is_empty()).then(|| legend::boards(&words))
+    let letters = |k: TrimKind| -> Option<(String, Said)> {
+        let letters = here(k)?.mark.chars().take_while(|c| c.is_alphabetic()).collect();
+        Some((letters, trim::kind(k)))
+    };
+    let all: Vec<(String, Said)> = TrimKind::ALL.into_iter().filter_map(letters).collect();
+    let words = |lang| -> Vec<String> {
+        all.iter().map(|(letters, kind)| format!("{letters} {}", kind.of(lang))).collect()
+    };
+    (!all.is_empty()).then(|| say.block(|lang| legend::boards(lang, &words(lang))))
 }

@@ -3,6 +3,7 @@
 use crate::annotate::scale::parts;
 use crate::geom::vocabulary::{Affine, Point, Rect, Xy};
 use crate::job::paper::Scale;
+use crate::language::SheetLanguage;
 use crate::layout::wall::LaidElevation;
 use crate::units::LengthStyle;
 
@@ -23,6 +24,7 @@ pub(in crate::annotate) struct View {
     /// Box round all walls, elevation inches.
     pub(in crate::annotate) house: Rect,
     pub(in crate::annotate) style: LengthStyle,
+    pub(in crate::annotate) say: SheetLanguage,
 }
 
 impl View {

@@ -3,12 +3,14 @@
 
 mod batches;
 mod lists;
+mod part;
 mod sticks;
 
 pub(super) use batches::{PanelWalls, in_order};
 pub(super) use sticks::Sticks;
 
-use super::canvas::{Canvas, Look, Mark};
+use self::part::Part;
+use super::canvas::{Canvas, Look, Mark, fitted};
 use super::columns::{Rows, tops_under};
 use super::cuts_of::Cuts;
 use super::elevation::marks::prefix;
@@ -21,6 +23,7 @@ use super::style::TITLE;
 use crate::clean::{Destination, clean};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::paper::{Scale, scale, scales};
+use crate::language::{Phrase, SheetLanguage};
 use crate::layout::Layout;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::wording::{sheets as sheet_words, wall_sheets as words};
@@ -58,7 +61,7 @@ struct Made<'a> {
     /// From its foot to grade, elevation inches.
     drop: f64,
     prefix: &'a str,
-    title: String,
+    title: Phrase,
     rows: Rows,
 }
 
@@ -69,11 +72,12 @@ pub(super) fn sheets(
     cuts: &Cuts,
     (panels, sticks): (&PanelWalls, &Sticks),
 ) -> Vec<Page> {
+    let say = layout.job.sheet.language;
     let area = room(layout);
     let alone = alone(at.elevation, at.wall);
     let on = at.on.at_wall(at.wall);
     let prefix = prefix(at.wall);
-    let mut notes = vec![words::marks_read(prefix)];
+    let mut notes = vec![say.block(|lang| words::marks_read(lang, prefix))];
     notes.extend(footnotes(layout, &alone, &on));
     let rows = lists::rows(
         layout,
@@ -84,7 +88,7 @@ pub(super) fn sheets(
         area,
     );
     let house = extent(&alone);
-    let title = words::title(prefix, &at.elevation.name);
+    let title = Phrase::new(|lang| words::title(lang, prefix, &at.elevation.name));
     let drop = drop_to_grade(&alone, house);
     let m = Made { layout, alone, on, house, drop, prefix, title, rows };
     let fixed = layout.job.sheet.scale.is_some();
@@ -156,7 +160,14 @@ fn view(m: &Made, window: Rect, corner: Point, factor: f64) -> View {
     let map = Affine::translate((corner.x + ROUND_WALL.x0, corner.y + foot + ROUND_WALL.y0))
         * Affine::scale(k)
         * Affine::translate((-window.x0, -window.y0));
-    View { map, factor, window, house: m.house, style: m.layout.job.sheet.lengths }
+    View {
+        map,
+        factor,
+        window,
+        house: m.house,
+        style: m.layout.job.sheet.lengths,
+        say: m.layout.job.sheet.language,
+    }
 }
 
 fn shown<'a>(m: &'a Made, shows: Shows) -> Shown<'a> {
@@ -165,6 +176,7 @@ fn shown<'a>(m: &'a Made, shows: Shows) -> Shown<'a> {
 
 /// Drawing and lists, the first sheet under its heading; and how many marks found no room.
 fn on_one(m: &Made, area: Rect, scale: &Scale) -> (Vec<Page>, usize) {
+    let say = m.layout.job.sheet.language;
     let (w, h) = block(m, scale.factor);
     let bottom = area.y1 - HEAD - h;
     let body = Rect::new(area.x0, bottom, area.x0 + w, area.y1 - HEAD);
@@ -182,15 +194,16 @@ fn on_one(m: &Made, area: Rect, scale: &Scale) -> (Vec<Page>, usize) {
     let count = |tops: &[Vec<f64>]| m.rows.pages(area, tops);
     let spills = count(&one) > 1 && count(&two) <= count(&one) && !m.on.trims.is_empty();
     if left.marks == 0 && !spills && left.crowded as f64 <= CROWDED * marks {
-        finish(&mut c, area, left);
+        finish(say, &mut c, area, left);
         return (pages(m, area, scale, (&one, 1), vec![c]), 0);
     }
     let (mut alone, left) = drawn(Shows::PiecesAlone);
-    finish(&mut alone, area, left);
+    finish(say, &mut alone, area, left);
     let without = left.marks;
-    let mut trim = begun(m, area, scale, &words::trim_view(&m.title));
+    let title = Phrase::new(|lang| words::trim_view(lang, m.title.of(lang)));
+    let mut trim = begun(m, area, scale, &title);
     let left = draw(&mut trim, &shown(m, Shows::Trim), &view, body, &|_, _| None);
-    finish(&mut trim, area, left);
+    finish(say, &mut trim, area, left);
     let without = without + left.marks;
     (pages(m, area, scale, (&two, 1), vec![alone, trim]), without)
 }
@@ -211,6 +224,7 @@ fn reached(m: &Made, area: Rect, pitch: (f64, usize)) -> bool {
 /// A wall in parts with match lines, courses at least so far apart on paper where so many parts hold it, its lists
 /// under them and on further sheets; and how many marks found no room.
 fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> (Vec<Page>, usize) {
+    let say = m.layout.job.sheet.language;
     let job = &m.layout.job;
     let r = ROUND_WALL;
     let (free, scale) = parted(m, area, pitch);
@@ -220,7 +234,7 @@ fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> (Vec<Page>, usize) {
     let (mut out, mut trims, mut without) = (Vec::new(), Vec::new(), 0);
     let (mut under, mut under_trims) = (Vec::new(), Vec::new());
     for (index, window) in all.into_iter().enumerate() {
-        let title = words::part(&m.title, index + 1, count);
+        let title = Phrase::new(|lang| words::part(lang, m.title.of(lang), index + 1, count));
         let mut c = begun(m, area, &scale, &title);
         let h = window.height() / scale.factor + r.y0 + r.y1;
         let h = h + if window.y0 <= m.house.y0 { m.drop / scale.factor } else { 0.0 };
@@ -235,15 +249,16 @@ fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> (Vec<Page>, usize) {
         if left.marks > 0 {
             c = begun(m, area, &scale, &title);
             left = draw(&mut c, &shown(m, Shows::PiecesAlone), &v, body, &next);
-            let mut trim = begun(m, area, &scale, &words::trim_view(&title));
+            let title = Phrase::new(|lang| words::trim_view(lang, title.of(lang)));
+            let mut trim = begun(m, area, &scale, &title);
             let of_trim = draw(&mut trim, &shown(m, Shows::Trim), &v, body, &next);
             without += of_trim.marks;
-            finish(&mut trim, area, of_trim);
+            finish(say, &mut trim, area, of_trim);
             trims.push(trim);
             under_trims.push(tops.clone());
         }
         without += left.marks;
-        finish(&mut c, area, left);
+        finish(say, &mut c, area, left);
         out.push(c);
         under.push(tops);
     }
@@ -253,39 +268,25 @@ fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> (Vec<Page>, usize) {
     (pages(m, area, &scale, (&under, parts), out), without)
 }
 
-/// Which of a wall's sheets.
-#[derive(Clone, Copy)]
-struct Part {
-    index: usize,
-    count: usize,
-    across: usize,
-}
-
-impl Part {
-    /// Number of the part so many sheets across and up, from 1.
-    fn beside(self, dx: i32, dy: i32) -> Option<usize> {
-        let (column, row) =
-            ((self.index % self.across) as i32 + dx, (self.index / self.across) as i32 + dy);
-        let at = row * self.across as i32 + column;
-        let inside = column >= 0 && column < self.across as i32 && row >= 0;
-        (inside && (at as usize) < self.count).then(|| at as usize + 1)
-    }
-}
-
 /// A sheet of the wall with its heading.
-fn begun(m: &Made, area: Rect, scale: &Scale, title: &str) -> Canvas {
+fn begun(m: &Made, area: Rect, scale: &Scale, title: &Phrase) -> Canvas {
+    let say = m.layout.job.sheet.language;
     let mut c = Canvas::new(area);
     let line = Rect::new(area.x0, area.y1 - 0.22, area.x1, area.y1);
-    labels::title(&mut c, title, scale, m.layout, line);
+    labels::title(&mut c, &say.name(title), scale, m.layout, line);
     c
 }
 
 /// Marks last, and what found no room.
-fn finish(c: &mut Canvas, area: Rect, left: LeftOff) {
+fn finish(say: SheetLanguage, c: &mut Canvas, area: Rect, left: LeftOff) {
     c.placer.area = area;
     let mut said = Vec::new();
-    said.extend((left.marks > 0).then(|| sheet_words::marks_left_off(left.marks)));
-    said.extend((left.names > 0).then(|| sheet_words::failed_left_off(left.names)));
+    said.extend(
+        (left.marks > 0).then(|| say.line(|lang| sheet_words::marks_left_off(lang, left.marks))),
+    );
+    said.extend(
+        (left.names > 0).then(|| say.line(|lang| sheet_words::failed_left_off(lang, left.names))),
+    );
     for words in said {
         let wish = Point::new(area.x1 - 2.5, area.y1 - 0.1);
         let m = Mark { text: &words, target: wish, wish, reach: 12.0, look: Look::Bare };
@@ -303,9 +304,11 @@ fn pages(
     (tops, parts): (&[Vec<f64>], usize),
     mut drawn: Vec<Canvas>,
 ) -> Vec<Page> {
+    let say = m.layout.job.sheet.language;
     let further = || {
         let mut c = Canvas::new(area);
-        let title = sheet_words::title(&m.title, false);
+        let title = say.line(|lang| sheet_words::title(lang, m.title.of(lang), false));
+        let title = fitted(&title, TITLE, true, area.width());
         c.left(&title, TITLE, true, Point::new(area.x0, area.y1 - 0.12));
         c
     };
@@ -321,15 +324,16 @@ fn pages(
     };
     let page = |(i, canvas): (usize, Canvas)| {
         let title = if parts > 1 && i < parts {
-            words::part(&m.title, i + 1, parts)
+            Phrase::new(|lang| words::part(lang, m.title.of(lang), i + 1, parts))
         } else {
-            sheet_words::title(&m.title, i == 0)
+            Phrase::new(|lang| sheet_words::title(lang, m.title.of(lang), i == 0))
         };
         Page {
             name: name(i),
-            description: words::description(&m.title, pieces, &scale.words),
+            description: say
+                .line(|lang| words::description(lang, m.title.of(lang), pieces, &scale.words)),
             title,
-            scale: if i < drawings { scale.words.clone() } else { sheet_words::NTS.to_owned() },
+            scale: if i < drawings { scale.words.clone() } else { say.word(sheet_words::NTS) },
             canvas,
         }
     };

@@ -1,5 +1,6 @@
 //! What many houses have in common: the table of them and the one purchase.
 
+use crate::language::Language;
 use std::path::{Path, PathBuf};
 
 use super::one::Done;
@@ -64,7 +65,7 @@ fn of_all(
     prices: Option<&Prices>,
     style: LengthStyle,
 ) -> Result<Purchase, Refusal> {
-    let words = |l: &TakeoffLine| items::item_and_unit(l, style);
+    let words = |l: &TakeoffLine| items::item_and_unit(Language::English, l, style);
     purchase(takes, prices.map(|p| (&p.list, p.name.as_str(), &words as _)))
 }
 

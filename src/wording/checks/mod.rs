@@ -6,12 +6,14 @@ mod titles;
 mod trim;
 mod walls;
 
+use crate::language::{Language, Said, said};
 use crate::layout::Layout;
 use crate::layout::breach::Breach;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::{Place, Subject, Violation};
-use crate::units::{LengthStyle, counted};
+use crate::units::LengthStyle;
 use crate::wording::figure;
+use crate::wording::nouns::{self, counted};
 use crate::wording::trim::stock_length;
 
 pub use self::titles::{SECTION, rule, rule_on};
@@ -26,110 +28,159 @@ pub fn verdict(check: &RuleCheck) -> String {
 }
 
 /// What stands on everything that is written of a layout that breaks rules.
-pub fn failed(places: usize) -> String {
-    format!("CHECK FAILED: {}", counted(places, "place"))
+pub fn failed(lang: Language, places: usize) -> String {
+    say!(lang, "CHECK FAILED: {}", "REVISIÓN FALLIDA: {}", counted(lang, places, nouns::PLACE))
 }
 
 /// The bar of a sheet or table: what failed, and what not to do.
-pub fn bar(places: usize) -> String {
-    format!("{}. Do not cut, order or build by this.", failed(places))
+pub fn bar(lang: Language, places: usize) -> String {
+    say!(
+        lang,
+        "{}. Do not cut, order or build by this.",
+        "{}. No corte, no pida ni construya con esto.",
+        failed(lang, places)
+    )
 }
 
 /// The bar in one cell of a table, with where each place is told.
-pub fn bar_of_table(places: usize) -> String {
-    format!("{} See report.txt and the cover.", bar(places))
+pub fn bar_of_table(lang: Language, places: usize) -> String {
+    format!("{} See report.txt and the cover.", bar(lang, places))
 }
 
 /// What is told of a layout that breaks rules, even where nothing else is: the first place in words.
 pub fn alarm(layout: &Layout) -> String {
+    let lang = Language::English;
     let verify = &layout.verify;
     let of = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {z}"));
     let first = verify.numbered().next().map_or(String::new(), |(n, v)| {
-        format!(" {}: {}.", mark(n), in_full(v, layout.job.sheet.lengths))
+        format!(" {}: {}.", mark(lang, n), in_full(lang, v, layout.job.sheet.lengths))
     });
-    format!("{}{of}. Do not cut, order or build by it.{first}", failed(verify.places()))
+    format!("{}{of}. Do not cut, order or build by it.{first}", failed(lang, verify.places()))
 }
 
 /// Heading over the list of places.
-pub const PLACES: &str = "Check failed: places";
+pub const PLACES: Said = said("Check failed: places", "Revisión fallida: lugares");
 /// Heading over what no layout avoids.
-pub const NO_LAYOUT: &str = "Proven: no layout keeps these rules";
+pub const NO_LAYOUT: Said = said(
+    "Proven: no layout keeps these rules",
+    "Probado: ninguna distribución cumple estas reglas",
+);
 
 /// What is said under that heading.
-pub fn unavoidable(cases: usize) -> String {
-    format!(
+pub fn unavoidable(lang: Language, cases: usize) -> String {
+    say!(
+        lang,
         "The check itself proves that no layout of the courses concerned keeps the rule in {}: it is not a failure. The settings named with the conflict would do.",
-        counted(cases, "case")
+        "La revisión misma prueba que ninguna distribución de esas hileras cumple la regla en {}: no es una falla. Servirían los ajustes que se nombran con el conflicto.",
+        counted(lang, cases, nouns::CASE)
     )
 }
 
 /// The mark of a place that breaks a rule: `FAIL 3`.
-pub fn mark(number: usize) -> String {
-    format!("FAIL {number}")
+pub fn mark(lang: Language, number: usize) -> String {
+    say!(lang, "FAIL {number}", "FALLA {number}")
 }
 
 /// The mark with what it concerns: `FAIL 3: piece F2-14-2`.
-pub fn named(number: usize, v: &Violation) -> String {
-    format!("{}: {}", mark(number), subject(&v.subject))
+pub fn named(lang: Language, number: usize, v: &Violation) -> String {
+    format!("{}: {}", mark(lang, number), subject(lang, &v.subject))
 }
 
-/// A violation with its rule.
-pub fn in_full(v: &Violation, style: LengthStyle) -> String {
-    format!("rule \"{}\": {}", rule(v.rule), violation(v, style))
+/// A violation with its number and rule.
+pub fn numbered(lang: Language, n: usize, v: &Violation, style: LengthStyle) -> String {
+    format!("{}: {}.", mark(lang, n), in_full(lang, v, style))
+}
+
+/// A violation with its rule. What breaks it in which figures is told by the report, in English: a sheet in
+/// Spanish names rule, subject and place.
+pub fn in_full(lang: Language, v: &Violation, style: LengthStyle) -> String {
+    match lang {
+        Language::English => format!("rule \"{}\": {}", rule(v.rule).en, violation(v, style)),
+        Language::Spanish => {
+            let at =
+                v.at.as_ref().map_or(String::new(), |p| format!(", {}", place(lang, p, style)));
+            let (rule, subject) = (rule(v.rule).es, subject(lang, &v.subject));
+            format!("regla \"{rule}\": {subject}{at}; las medidas están en report.txt")
+        }
+    }
 }
 
 /// All rules in one sentence: `41 rules checked independently: all pass.`
-pub fn summary(rules: &[RuleCheck]) -> String {
+pub fn summary(lang: Language, rules: &[RuleCheck]) -> String {
     let broken: usize = rules.iter().map(|r| r.violations.len()).sum();
     let proven: usize = rules.iter().map(|r| r.unavoidable.len()).sum();
     let failing = rules.iter().filter(|r| !r.passes()).count();
-    let all = counted(rules.len(), "rule");
+    let all = counted(lang, rules.len(), nouns::RULE);
     let but = match proven {
         0 => String::new(),
-        n => format!(", but for {} that no layout avoids, as the check proves", counted(n, "case")),
+        n => say!(
+            lang,
+            ", but for {} that no layout avoids, as the check proves",
+            ", salvo {} que ninguna distribución evita, como lo prueba la revisión",
+            counted(lang, n, nouns::CASE)
+        ),
     };
     if broken == 0 {
-        return format!("{all} checked independently: all pass{but}.");
+        return say!(
+            lang,
+            "{all} checked independently: all pass{but}.",
+            "{all} revisadas por separado: todas se cumplen{but}."
+        );
     }
-    let failed = failed(broken);
-    format!("{failed}. {all} checked independently: {failing} FAIL{but}; see report.txt.")
+    let failed = failed(lang, broken);
+    say!(
+        lang,
+        "{failed}. {all} checked independently: {failing} FAIL{but}; see report.txt.",
+        "{failed}. {all} revisadas por separado: {failing} FALLAN{but}; vea report.txt."
+    )
 }
 
 /// How many more than those that are shown.
-pub fn and_more(more: usize) -> String {
-    format!("and {more} more")
+pub fn and_more(lang: Language, more: usize) -> String {
+    say!(lang, "and {more} more", "y {more} más")
 }
 
 /// A violation in one sentence, without its rule.
 pub fn violation(v: &Violation, style: LengthStyle) -> String {
-    let other = v.other.as_ref().map_or(String::new(), |o| format!(", {}", subject(o)));
-    let mut out = format!("{}{other}: {}", subject(&v.subject), breach(&v.breach, style));
+    let lang = Language::English;
+    let other = v.other.as_ref().map_or(String::new(), |o| format!(", {}", subject(lang, o)));
+    let mut out = format!("{}{other}: {}", subject(lang, &v.subject), breach(&v.breach, style));
     if let Some(figures) = figure::against(v.measured, v.allowed, style) {
         out.push_str(&format!(": {figures}"));
     }
     if let Some(at) = &v.at {
-        out.push_str(&format!(" ({})", place(at, style)));
+        out.push_str(&format!(" ({})", place(lang, at, style)));
     }
     out
 }
 
 /// What a violation concerns.
-fn subject(s: &Subject) -> String {
+fn subject(lang: Language, s: &Subject) -> String {
     match s {
-        Subject::House => "house".to_owned(),
-        Subject::Elevation { elevation } => format!("elevation {elevation}"),
-        Subject::Wall { wall } => format!("wall {wall}"),
-        Subject::Course { wall, course } => format!("wall {wall}, course {}", number(*course)),
-        Subject::Opening { opening, .. } => format!("opening {opening}"),
-        Subject::Obstacle { obstacle, .. } => format!("fixture {obstacle}"),
-        Subject::Zone { zone } => format!("zone {zone}"),
-        Subject::Corner { corner } => format!("corner {corner}"),
-        Subject::Run { run } => format!("run {run}"),
-        Subject::Piece { piece } => format!("piece {piece}"),
-        Subject::Panel { panel } => format!("panel {panel}"),
-        Subject::Trim { trim } => format!("trim {trim}"),
-        Subject::TrimStock { stock } => format!("stock {}", stock_length(stock, false)),
-        Subject::TakeoffLine { line } => format!("takeoff line {line}"),
+        Subject::House => said("house", "casa").of(lang).to_owned(),
+        Subject::Elevation { elevation } => {
+            say!(lang, "elevation {elevation}", "elevación {elevation}")
+        }
+        Subject::Wall { wall } => say!(lang, "wall {wall}", "pared {wall}"),
+        Subject::Course { wall, course } => {
+            say!(lang, "wall {wall}, course {}", "pared {wall}, hilera {}", number(*course))
+        }
+        Subject::Opening { opening, .. } => say!(lang, "opening {opening}", "abertura {opening}"),
+        Subject::Obstacle { obstacle, .. } => {
+            say!(lang, "fixture {obstacle}", "accesorio {obstacle}")
+        }
+        Subject::Zone { zone } => say!(lang, "zone {zone}", "zona {zone}"),
+        Subject::Corner { corner } => say!(lang, "corner {corner}", "esquina {corner}"),
+        Subject::Run { run } => say!(lang, "run {run}", "tramo {run}"),
+        Subject::Piece { piece } => say!(lang, "piece {piece}", "pieza {piece}"),
+        Subject::Panel { panel } => say!(lang, "panel {panel}", "panel {panel}"),
+        Subject::Trim { trim } => say!(lang, "trim {trim}", "moldura {trim}"),
+        Subject::TrimStock { stock } => {
+            say!(lang, "stock {}", "tramo de {}", stock_length(lang, stock, false))
+        }
+        Subject::TakeoffLine { line } => {
+            say!(lang, "takeoff line {line}", "línea del pedido {line}")
+        }
     }
 }
 
@@ -139,9 +190,16 @@ fn number(course: i32) -> i64 {
 }
 
 /// A place: `FRONT, 12'-3 1/2" from left, height 4'-2"`.
-fn place(at: &Place, style: LengthStyle) -> String {
+fn place(lang: Language, at: &Place, style: LengthStyle) -> String {
     let [x, y] = at.point;
-    format!("{}, {} from left, height {}", at.elevation, style.length(x), style.length(y))
+    say!(
+        lang,
+        "{}, {} from left, height {}",
+        "{}, a {} desde la izquierda, altura {}",
+        at.elevation,
+        style.length(x),
+        style.length(y)
+    )
 }
 
 fn breach(breach: &Breach, style: LengthStyle) -> String {

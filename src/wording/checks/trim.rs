@@ -7,9 +7,9 @@ use crate::wording::{figure, names, trim};
 pub(super) fn opening(breach: &OpeningBreach) -> String {
     match breach {
         OpeningBreach::ChannelsAtBoards => "channels around an opening in boards".to_owned(),
-        OpeningBreach::Length { trim } => format!("length of {}", trim::kind(*trim)),
+        OpeningBreach::Length { trim } => format!("length of {}", trim::kind(*trim).en),
         OpeningBreach::SideBare { trim, side } => {
-            format!("length of its {} without {}", names::edge(*side), trim::kind(*trim))
+            format!("length of its {} without {}", names::edge(*side), trim::kind(*trim).en)
         }
         OpeningBreach::MiteredEnds => "number of mitered ends".to_owned(),
         OpeningBreach::OnAnotherWall => "stands on another wall than the opening".to_owned(),
@@ -26,7 +26,7 @@ pub(super) fn opening(breach: &OpeningBreach) -> String {
             "undersill (finish) trim where there is no sill".to_owned()
         }
         OpeningBreach::OffContour { trim } => {
-            format!("{} is not along its outline", trim::kind(*trim))
+            format!("{} is not along its outline", trim::kind(*trim).en)
         }
         OpeningBreach::ChannelCount => "number of channels round it".to_owned(),
         OpeningBreach::CornerCut => "miter of a channel at a corner".to_owned(),
@@ -43,7 +43,7 @@ pub(super) fn trim(breach: &TrimBreach, style: LengthStyle) -> String {
     match breach {
         TrimBreach::SideBare { trim, side_length } => format!(
             "length without {} of a side of {}",
-            trim::kind(*trim),
+            trim::kind(*trim).en,
             figure::length(*side_length, style)
         ),
         TrimBreach::StarterGap => "gaps beside the starter strip".to_owned(),
@@ -84,7 +84,7 @@ pub(super) fn corner(breach: &CornerBreach, style: LengthStyle) -> String {
         CornerBreach::OneElevation => "one elevation shows all of it".to_owned(),
         CornerBreach::ButtLine => "a butt line meets none around the corner".to_owned(),
         CornerBreach::PostMissing { trim, from, to } => {
-            format!("no {} from height {}", trim::kind(*trim), figure::span([*from, *to], style))
+            format!("no {} from height {}", trim::kind(*trim).en, figure::span([*from, *to], style))
         }
         CornerBreach::PostSplice => "its splice is not given, or is none".to_owned(),
         CornerBreach::PostCorners => "number of corners it stands at".to_owned(),

@@ -58,7 +58,7 @@ pub(super) fn words(found: &CornerFinding, style: LengthStyle) -> FindingWords {
 
 /// A corner that is not square.
 fn post_angle(corner: &CornerId, turns: CornerKind, angle: Option<f64>) -> FindingWords {
-    let turns = corners::kind(turns);
+    let turns = corners::kind(turns).en;
     let message = match angle {
         Some(angle) => format!(
             "the {turns} corner {corner} is {angle:.0} degrees: a usual post of 90 degrees does not fit"
@@ -77,7 +77,7 @@ fn post_angle(corner: &CornerId, turns: CornerKind, angle: Option<f64>) -> Findi
 fn set_backs(taken: &[TakenSetBack], boards: bool, style: LengthStyle) -> FindingWords {
     let each = |t: &TakenSetBack| {
         let of = t.angle.map(|a| format!(" of {a:.0} degrees")).unwrap_or_default();
-        format!("{} off {} corners{of}", style.short(t.set_back), corners::kind(t.corner))
+        format!("{} off {} corners{of}", style.short(t.set_back), corners::kind(t.corner).en)
     };
     let key = |t: &TakenSetBack| match (t.corner, boards, t.angle) {
         (CornerKind::Outside, true, _) => "`product.corner_board`",

@@ -32,8 +32,8 @@ pub(super) fn words(
     let skirts = fillers.iter().filter(is_skirt).count() == fillers.len();
     let board = if skirts { "skirt board" } else { "filler board" };
     let gets = match fillers.len() {
-        1 => format!("takes no {}, and gets a {board}", piece(of)),
-        _ => format!("take no {}, and get {board}s", piece(of)),
+        1 => format!("takes no {}, and gets a {board}", piece(of).en),
+        _ => format!("take no {}, and get {board}s", piece(of).en),
     };
     let told = format!(
         "{wall}: {} {gets}: {}",

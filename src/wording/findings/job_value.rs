@@ -16,7 +16,9 @@ struct Keys<'a> {
 impl Keys<'_> {
     fn word(&self, key: &str) -> String {
         match (self.zone, self.source, key.strip_prefix("sheet.")) {
-            (_, JobSource::CommandLine, Some(option)) => format!("`--{option}`"),
+            (_, JobSource::CommandLine, Some(option @ ("paper" | "scale"))) => {
+                format!("`--{option}`")
+            }
             (Some(zone), ..) if is_of_product(key) => format!("`zone.{zone}.{key}`"),
             _ => format!("`{key}`"),
         }
@@ -57,6 +59,7 @@ pub(super) fn message(fault: &ValueFault, zone: Option<usize>, source: &JobSourc
             format!("{} says nothing without {}", word(key), word(other))
         }
         F::ChoiceAgainst { key, other, instead } => choice(&word(key), &word(other), instead),
+        F::LanguagesOnSmallPaper { paper, papers } => small_paper(&keys, paper, papers),
         F::FacesDisagree { faces, face_height, makes, exposure } => {
             faces_disagree(&keys, *faces, [*face_height, *makes, *exposure])
         }
@@ -170,6 +173,15 @@ fn choice(key: &str, other: &str, instead: &[String]) -> String {
     let instead: Vec<String> = instead.iter().map(|i| format!("`{i}`")).collect();
     let instead = instead.join(" or ");
     format!("{key} does not go with {other} as it is set; take {instead} there")
+}
+
+fn small_paper(keys: &Keys, paper: &str, papers: &[String]) -> String {
+    format!(
+        "{} is `both`, and {} `{paper}` has no room for two languages; take `en` or `es`, or larger paper: {}",
+        keys.word("sheet.language"),
+        keys.word("sheet.paper"),
+        listed(papers)
+    )
 }
 
 fn faces_disagree(keys: &Keys, faces: u32, [face_height, makes, exposure]: [f64; 3]) -> String {

@@ -5,6 +5,7 @@ use super::finding_words::FindingWords;
 use super::parts::{elevation, first_of, number};
 use crate::finding::Finding;
 use crate::finding::laying::{LayingFinding, NotchPlace, ThinNotch};
+use crate::language::Language;
 use crate::model::fastening::PieceMovement;
 use crate::model::ids::WallId;
 use crate::model::item::SidingPiece;
@@ -107,7 +108,7 @@ fn crew_takes_more(
     FindingWords::new(
         format!(
             "a crew that starts each run with the last offcut takes {}{counted}; {bought} are bought, spare included",
-            pieces(crew, of)
+            pieces(Language::English, crew, of)
         ),
         "Have them cut by the cutting list, or raise `takeoff.spare`.",
     )
@@ -196,12 +197,12 @@ fn notch_thin(
         format!(
             "{wall}: notches leave less than {} of their {}s: {}",
             style.short(least),
-            piece(of),
+            piece(of).en,
             first_of(&each, NAMED)
         ),
         format!(
             "Close the place with a filler or trim board, or cut the {} in two there and handle the pieces with care; the report's other heights of the datum (`courses.datum`, `courses.hang_below`) say whether one leaves no such place. `courses.least_strip` sets the limit.",
-            piece(of)
+            piece(of).en
         ),
     )
 }
@@ -217,14 +218,14 @@ fn movement_gap(
     FindingWords::new(
         format!(
             "{} of {}: {} longer at {} F than at {} F, {} of it to take up; the room is {} ({})",
-            movement::piece(row.piece),
+            movement::piece(row.piece).en,
             style.length(row.length),
-            movement::fine(style, row.longer),
+            movement::fine(Language::English, style, row.longer),
             number(highest),
             number(installed),
-            movement::fine(style, row.needed),
-            movement::fine(style, row.room.unwrap_or(0.0)),
-            movement::room(row.room_at)
+            movement::fine(Language::English, style, row.needed),
+            movement::fine(Language::English, style, row.room.unwrap_or(0.0)),
+            movement::room(row.room_at).en
         ),
         format!(
             "Work on a warmer day, leave a larger gap as the manufacturer says, or set `weather` and `weather.expansion` to the place and the product.{covered}"
@@ -254,7 +255,7 @@ fn seam_on_jamb(on: &str, courses: &[i32], within: &str, of: SidingPiece) -> Fin
         format!(
             "{on}: within {within} of a jamb line over or under an opening is a seam of {word} {}; no place was found for it with as few {}s",
             joined(&numbers),
-            piece(of)
+            piece(of).en
         ),
         format!(
             "Cut an extra piece so that {courses} has its seam elsewhere, or accept it: water and eyes find a seam in line with a jamb."
@@ -264,7 +265,10 @@ fn seam_on_jamb(on: &str, courses: &[i32], within: &str, of: SidingPiece) -> Fin
 
 fn check_failed(places: usize) -> FindingWords {
     FindingWords::new(
-        format!("{}: this layout breaks rules of the independent check", checks::failed(places)),
+        format!(
+            "{}: this layout breaks rules of the independent check",
+            checks::failed(Language::English, places)
+        ),
         "Do not cut, order or build by it. Each place is circled and numbered on the sheets and listed on the cover and in the report; what is said there tells what to change in the drawing or the job.",
     )
 }

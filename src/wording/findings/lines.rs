@@ -79,7 +79,7 @@ fn unit_taken(unit: Unit, basis: UnitBasis, proved: bool) -> FindingWords {
         "nothing else in the drawing proves it"
     };
     FindingWords::new(
-        format!("1 drawing unit is 1 {}, by {}; {backing}", unit.word(), by(basis)),
+        format!("1 drawing unit is 1 {}, by {}; {backing}", unit.word(), by(basis).en),
         "Set `unit` under [drawing] if that is wrong.",
     )
 }
@@ -104,7 +104,7 @@ fn assumed(
     };
     let stand = taken.map_or(String::new(), |t| format!("; walls then stand {} high", high(t)));
     FindingWords::new(
-        format!("{says}; {} is taken, by {}{stand}", unit.word(), by(basis)),
+        format!("{says}; {} is taken, by {}{stand}", unit.word(), by(basis).en),
         format!("{SET_UNIT} to be sure: what the job states is taken."),
     )
 }
@@ -148,9 +148,13 @@ fn implausible(
         "sizes speak against it".to_owned()
     };
     let message = match basis {
-        UnitBasis::KnownDistance => format!("by {} {walls}.{more}", by(basis)),
+        UnitBasis::KnownDistance => format!("by {} {walls}.{more}", by(basis).en),
         _ => {
-            format!("by {} the unit is {}, but then {walls}.{more}", by(basis), tallest.unit.word())
+            format!(
+                "by {} the unit is {}, but then {walls}.{more}",
+                by(basis).en,
+                tallest.unit.word()
+            )
         }
     };
     let advice = match (stated, basis, likely) {

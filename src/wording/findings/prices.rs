@@ -50,7 +50,7 @@ fn message(fault: &PriceFault) -> String {
         F::ItemTwice { item, unit } => format!("`{item}` by the {unit} appears twice"),
         F::TwoCurrencies { currency, before } => format!("currency `{currency}` after `{before}`"),
         F::OtherUnit { item, unit, counted_by } => {
-            let counted = items::unit(*counted_by);
+            let counted = items::unit(*counted_by).en;
             format!("`{item}` is priced by the {unit}, the takeoff counts it by the {counted}")
         }
     }
@@ -75,7 +75,7 @@ fn help(fault: &PriceFault) -> String {
         F::ItemTwice { .. } => "Keep one of the two rows.",
         F::TwoCurrencies { .. } => "Give every price in one currency.",
         F::OtherUnit { counted_by, .. } => {
-            return format!("Give the price of one {}.", items::unit(*counted_by));
+            return format!("Give the price of one {}.", items::unit(*counted_by).en);
         }
     };
     help.to_owned()

@@ -2,6 +2,7 @@
 
 use super::items::{piece, pieces};
 use crate::job::Job;
+use crate::language::Language;
 use crate::model::advice::{Advice, Excluded};
 use crate::model::item::SidingPiece;
 use crate::sources::takeoff::TakeoffFact;
@@ -17,7 +18,7 @@ pub fn advice(advice: &Advice, job: &Job) -> String {
         Advice::OneLot { piece: of, color } => one_lot(*of, color),
         Advice::WholeCartons { piece: of, over } => format!(
             "Whole cartons leave {} uncut: spare ones; usually only full cartons are taken back{}.",
-            pieces(*over as usize, *of),
+            pieces(Language::English, *over as usize, *of),
             in_brackets(&[TakeoffFact::FullCartonsBack.record()])
         ),
         Advice::BoardTrim { starter } => format!(
@@ -26,7 +27,7 @@ pub fn advice(advice: &Advice, job: &Job) -> String {
         ),
         Advice::MatchingTrim { pocket } => format!(
             "Starter strip, posts and channels must be the make that goes with this {} and its thickness, with a pocket of {}{}{}.",
-            siding::name(job.product.kind),
+            siding::name(job.product.kind).en,
             style.short(*pocket),
             if job.product.has_foam() {
                 "; parts made for siding without foam do not fit"
@@ -71,7 +72,7 @@ pub fn one_lot(of: SidingPiece, color: &str) -> String {
     let lot = TakeoffFact::OneLot.record();
     format!(
         "Order all {}s{color} from one production lot for the whole house, spare included: lots differ in color ({}, {}).",
-        piece(of),
+        piece(of).en,
         titles(&[lot]),
         lot.section
     )

@@ -3,6 +3,7 @@
 use super::items::{pieces, trim_stock};
 use super::{estimate, flashing};
 use crate::job::{Job, TakeoffRules};
+use crate::language::Language;
 use crate::layout::bound::Bound;
 use crate::model::basis::{Basis, SpareCover, StockNails};
 use crate::model::filler::RippedWidth;
@@ -37,14 +38,18 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
             format!(
                 "net wall area {}; ordered as whole {} at {} a {}",
                 area(*net),
-                if job.sold_singly() { format!("{}s", piece(*of)) } else { "cartons".to_owned() },
+                if job.sold_singly() {
+                    format!("{}s", piece(*of).en)
+                } else {
+                    "cartons".to_owned()
+                },
                 rates.join(" or "),
-                piece(*of)
+                piece(*of).en
             )
         }
         Basis::FacesCut { piece: of, cut, area: faces, net } => format!(
             "not ordered by itself: {} cut up, {}, for a net wall area of {}",
-            pieces(*cut, *of),
+            pieces(Language::English, *cut, *of),
             area(*faces),
             area(*net)
         ),
@@ -83,7 +88,7 @@ fn cartons(basis: &Basis) -> String {
         return String::new();
     };
     let spare = if *spare > 0.0 { format!(", {spare} of them spare") } else { String::new() };
-    let panels = pieces(*panels as usize, *of);
+    let panels = pieces(Language::English, *panels as usize, *of);
     format!("{panels}{spare}, {in_carton} to a carton, rounded up; {over} over")
 }
 
@@ -92,7 +97,7 @@ fn spare(line: &TakeoffLine, job: &Job) -> String {
         return String::new();
     };
     let of = match &line.item {
-        Item::SparePanels { piece: of, .. } => pieces(*of_count, *of),
+        Item::SparePanels { piece: of, .. } => pieces(Language::English, *of_count, *of),
         _ => format!("{} of the cutting plan", counted(*of_count, "length")),
     };
     let covered = match covered {
@@ -119,14 +124,14 @@ fn siding_cut(basis: &Basis, job: &Job, bound: &Bound) -> String {
     let (style, product) = (job.sheet.lengths, &job.product);
     format!(
         "{}, {} {}{}: {} cut from {} of {}; {}. Of the faces bought {shown:.1} % show; the rest is {}",
-        siding::name(product.kind),
-        siding::profile(product),
+        siding::name(product.kind).en,
+        siding::profile(Language::English, product),
         style.short(product.face()),
         if *of == SidingPiece::Board { " exposed" } else { "" },
         counted(*cut, "piece"),
-        pieces(*bought, *of),
+        pieces(Language::English, *bought, *of),
         style.length(*length),
-        least(bound, job),
+        least(Language::English, bound, job),
         match of {
             SidingPiece::Board => "offcut, rips and notches",
             SidingPiece::Panel => "offcut, rips, notches and laps",
@@ -204,7 +209,12 @@ fn nails(basis: &Basis, style: LengthStyle, boards: bool, unit: CountUnit) -> St
         }
         Basis::TrimNails { nails, in_box, by_stock } => {
             let one = |s: &StockNails| {
-                format!("{} {} at {}", trim_stock(s.stock, boards), s.nails, style.short(s.spacing))
+                format!(
+                    "{} {} at {}",
+                    trim_stock(s.stock, boards).en,
+                    s.nails,
+                    style.short(s.spacing)
+                )
             };
             let each: Vec<String> = by_stock.iter().map(one).collect();
             format!(
@@ -257,7 +267,8 @@ fn bare_wall(basis: &Basis, style: LengthStyle) -> String {
 }
 
 fn rule_of_thumb(of: SidingPiece, over: i64, spare: f64) -> String {
-    let count = pieces(usize::try_from(over.unsigned_abs()).unwrap_or(usize::MAX), of);
+    let count =
+        pieces(Language::English, usize::try_from(over.unsigned_abs()).unwrap_or(usize::MAX), of);
     let verdict = match over {
         0 => "the same as this layout".to_owned(),
         n if n < 0 => format!("{count} SHORT of what this layout takes"),

@@ -10,15 +10,15 @@ use crate::wording::sources::in_brackets;
 /// What a rule counts.
 pub fn subject(rule: &CountingRule, boards: bool) -> String {
     match rule {
-        CountingRule::StarterByPerimeter => trim_stock(TrimStock::Starter, boards).to_owned(),
+        CountingRule::StarterByPerimeter => trim_stock(TrimStock::Starter, boards).en.to_owned(),
         CountingRule::PostsByStory { stock, .. } => match boards {
-            true => trim_stock(*stock, true).to_owned(),
-            false => format!("{}s", trim_stock(*stock, false)),
+            true => trim_stock(*stock, true).en.to_owned(),
+            false => format!("{}s", trim_stock(*stock, false).en),
         },
-        CountingRule::ChannelsByOpening => trim_stock(TrimStock::JChannel, false).to_owned(),
-        CountingRule::FinishTrimByLength => trim_stock(TrimStock::FinishTrim, false).to_owned(),
+        CountingRule::ChannelsByOpening => trim_stock(TrimStock::JChannel, false).en.to_owned(),
+        CountingRule::FinishTrimByLength => trim_stock(TrimStock::FinishTrim, false).en.to_owned(),
         CountingRule::RunningFeet { .. } => "running feet of boards".to_owned(),
-        CountingRule::NailsBySquare { piece: of, .. } => format!("nails for {}s", piece(*of)),
+        CountingRule::NailsBySquare { piece: of, .. } => format!("nails for {}s", piece(*of).en),
         CountingRule::NailPounds => "nails by weight".to_owned(),
         CountingRule::CoursesByHeight { wall } => format!("courses, {wall}"),
         CountingRule::GableTriangle { wall } => format!("gable, {wall}"),

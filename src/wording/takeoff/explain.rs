@@ -4,6 +4,7 @@ use super::basis::basis;
 use super::checks::rule;
 use super::items;
 use crate::job::Job;
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::model::item::{Item, id_as_written};
 use crate::model::quantity::{Group, TakeoffLine};
@@ -15,7 +16,8 @@ use crate::wording::trim::stock_length;
 pub fn named<'a>(takeoff: &'a Takeoff, name: &str, style: LengthStyle) -> Option<&'a TakeoffLine> {
     let name = name.trim().to_lowercase();
     takeoff.lines.iter().find(|l| {
-        l.id == id_as_written(&name) || items::item(&l.item, style).to_lowercase() == name
+        l.id == id_as_written(&name)
+            || items::item(Language::English, &l.item, style).to_lowercase() == name
     })
 }
 
@@ -24,9 +26,9 @@ pub fn named<'a>(takeoff: &'a Takeoff, name: &str, style: LengthStyle) -> Option
 pub fn explained(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) -> String {
     let job = &layout.job;
     let style = job.sheet.lengths;
-    let unit = items::unit(line.unit);
+    let unit = items::unit(line.unit).en;
     let mut out = vec![
-        format!("{} ({})", items::item(&line.item, style), line.id),
+        format!("{} ({})", items::item(Language::English, &line.item, style), line.id),
         format!("net {:.4} {unit}, order {}", line.net, order(line)),
         format!("basis: {}", basis(line, job, &layout.bound)),
     ];
@@ -47,7 +49,7 @@ pub fn explained(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) -> Stri
         out.push(format!(
             "published rule: {} {} against {}; {}",
             c.rule,
-            items::unit(c.unit),
+            items::unit(c.unit).en,
             c.layout,
             rule(&c.counting_rule)
         ));
@@ -59,7 +61,7 @@ pub fn explained(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) -> Stri
 
 fn order(line: &TakeoffLine) -> String {
     if line.order > 0.0 {
-        format!("{} {}, {:.1} % of it not used", line.order, items::unit(line.unit), line.waste)
+        format!("{} {}, {:.1} % of it not used", line.order, items::unit(line.unit).en, line.waste)
     } else {
         "none".to_owned()
     }
@@ -82,7 +84,7 @@ fn kinds(line: &TakeoffLine, job: &Job) -> Vec<String> {
         let length = job.sheet.lengths.length(k.length);
         format!(
             "  {}: {}, {length}",
-            items::trim_kind(k.kind, boards),
+            items::trim_kind(k.kind, boards).en,
             units::counted(k.pieces, "piece")
         )
     };
@@ -101,7 +103,7 @@ fn shares(line: &TakeoffLine) -> Vec<String> {
             s.elevation,
             s.wall,
             s.net,
-            items::unit(line.unit),
+            items::unit(line.unit).en,
             s.pieces
         ));
     }
@@ -115,8 +117,8 @@ fn cost(takeoff: &Takeoff, cost: &Cost, line: &TakeoffLine, job: &Job) -> String
             let of = job.product.kind.piece();
             format!(
                 "; {}s are bought by {}",
-                items::piece(of),
-                items::panel_unit(takeoff.panels_by, of)
+                items::piece(of).en,
+                items::panel_unit(takeoff.panels_by, of).en
             )
         } else {
             String::new()
@@ -133,7 +135,7 @@ fn cost(takeoff: &Takeoff, cost: &Cost, line: &TakeoffLine, job: &Job) -> String
     format!(
         "cost: {} {}{multiple} at {} = {} {}",
         p.quantity,
-        items::unit(line.unit),
+        items::unit(line.unit).en,
         units_of(p.price, 10_000),
         units_of(p.extended, 100),
         cost.currency
@@ -164,10 +166,13 @@ fn counted(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) -> Vec<String
     if !cuts.is_empty() {
         let boards = !layout.job.siding().receivers.has_pockets();
         out.push("counts:".to_owned());
-        out.extend(
-            cuts.iter()
-                .map(|c| format!("  {}: {}", stock_length(&c.stock, boards), c.pieces.join(", "))),
-        );
+        out.extend(cuts.iter().map(|c| {
+            format!(
+                "  {}: {}",
+                stock_length(Language::English, &c.stock, boards),
+                c.pieces.join(", ")
+            )
+        }));
     } else if !line.counts.is_empty() {
         out.push(format!("counts: {}", line.counts.join(", ")));
     }

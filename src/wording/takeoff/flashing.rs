@@ -1,6 +1,7 @@
 //! How flashing is counted.
 
 use super::items::{flashed, item};
+use crate::language::Language;
 use crate::model::basis::Basis;
 use crate::model::flashed_run::{FlashedLength, FlashedRun};
 use crate::model::item::Item;
@@ -69,13 +70,13 @@ pub(super) fn level(line: &TakeoffLine, style: LengthStyle) -> String {
         Basis::LevelRun => {
             let over = match &line.item {
                 Item::FlashedLength { over } => along(*over),
-                other => return item(other, style),
+                other => return item(Language::English, other, style),
             };
             format!("{over}, as drawn, laps left out; bought with the flashing along level runs")
         }
         Basis::RunStrips { runs, strips, lap, length, roll, least } => {
             let each =
-                |r: &FlashedLength| format!("{} {}", flashed(r.over), style.length(r.length));
+                |r: &FlashedLength| format!("{} {}", flashed(r.over).en, style.length(r.length));
             format!(
                 "{} overall in {}, laps of {} and as much turned round each corner in: {}; rolls of {}; {}{}",
                 style.length(*length),

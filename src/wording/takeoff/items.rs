@@ -1,117 +1,193 @@
 //! What is bought, and the units it is counted in.
 
+use crate::language::{Language, Said, said};
 use crate::model::flashed_run::FlashedRun;
 use crate::model::item::{CountUnit, GivenThings, Item, MixedStock, SidingPiece};
 use crate::model::quantity::{TakeoffLine, WallPart};
 use crate::model::takeoff::{PanelUnit, Takeoff};
 use crate::model::trim::{TrimKind, TrimStock};
 use crate::units::{LengthStyle, inches_fraction};
+use crate::wording::nouns::{self, Noun};
 use crate::wording::trim;
 
+/// Boxes that siding comes in.
+const CARTONS: Said = said("cartons", "cartones");
+
 /// One stock length of siding.
-pub fn piece(piece: SidingPiece) -> &'static str {
+pub fn piece(piece: SidingPiece) -> Said {
+    siding_noun(piece).one
+}
+
+/// One stock length of siding, and many.
+pub fn siding_noun(piece: SidingPiece) -> Noun {
     match piece {
-        SidingPiece::Panel => "panel",
-        SidingPiece::Board => "board",
+        SidingPiece::Panel => nouns::PANEL,
+        SidingPiece::Board => nouns::BOARD,
     }
 }
 
 /// So many of them: `1 panel`, `3 panels`.
-pub fn pieces(count: usize, of: SidingPiece) -> String {
-    crate::units::counted(count, piece(of))
+pub fn pieces(lang: Language, count: usize, of: SidingPiece) -> String {
+    nouns::counted(lang, count, siding_noun(of))
 }
 
 /// Trim as it is bought.
-pub fn trim_stock(stock: TrimStock, boards: bool) -> &'static str {
+pub fn trim_stock(stock: TrimStock, boards: bool) -> Said {
     trim::stock_on(stock, boards)
 }
 
 /// A kind of trim.
-pub fn trim_kind(kind: TrimKind, boards: bool) -> &'static str {
+pub fn trim_kind(kind: TrimKind, boards: bool) -> Said {
     trim::kind_on(kind, boards)
 }
 
 /// What a line of the takeoff is of.
-pub fn item(item: &Item, style: LengthStyle) -> String {
+pub fn item(lang: Language, item: &Item, style: LengthStyle) -> String {
     match item {
-        Item::Panels { piece: of, stock } => of_length(format!("{}s", piece(*of)), *stock, style),
+        Item::Panels { piece: of, stock } => {
+            of_length(lang, siding_noun(*of).many.of(lang).to_owned(), *stock, style)
+        }
         Item::SparePanels { piece: of, stock } => {
-            of_length(format!("spare {}s", piece(*of)), *stock, style)
+            let many = siding_noun(*of).many.of(lang);
+            of_length(lang, say!(lang, "spare {}", "{} de repuesto", many), *stock, style)
         }
-        Item::Cartons { stock } => of_length("cartons".to_owned(), *stock, style),
-        Item::Squares => "squares".to_owned(),
-        Item::SquaresLaid => "squares laid".to_owned(),
-        Item::Trim { stock, boards, angle } => trim::stock_at(*stock, *boards, *angle),
+        Item::Cartons { stock } => of_length(lang, CARTONS.of(lang).to_owned(), *stock, style),
+        Item::Squares => said("squares", "cuadros").of(lang).to_owned(),
+        Item::SquaresLaid => said("squares laid", "cuadros colocados").of(lang).to_owned(),
+        Item::Trim { stock, boards, angle } => trim::stock_at(lang, *stock, *boards, *angle),
         Item::SpareTrim { stock, boards, angle } => {
-            format!("spare {}", trim::stock_at(*stock, *boards, *angle))
+            say!(lang, "spare {}", "{} de repuesto", trim::stock_at(lang, *stock, *boards, *angle))
         }
-        Item::PostCaps => "post caps".to_owned(),
-        Item::OpeningFlashing { width } => {
-            format!("flashing at openings, {} wide", sheet_width(*width, style))
-        }
-        Item::CornerFlashing { width } => {
-            format!("flashing at corners, {} wide", sheet_width(*width, style))
-        }
-        Item::StepFlashing => "step flashing".to_owned(),
-        Item::KickOutFlashing => "kick-out flashing".to_owned(),
-        Item::FlashedLength { over } => flashed(*over).to_owned(),
-        Item::RunFlashing { width } => {
-            format!("flashing along level runs, {} wide", sheet_width(*width, style))
-        }
-        Item::DoorPans => "door pans".to_owned(),
-        Item::JointBacking { width } => format!("joint backing, {} wide", style.short(*width)),
+        Item::PostCaps => said("post caps", "tapas de esquinero").of(lang).to_owned(),
         // Nails are sold by the inch in both series.
         Item::SidingNails { piece: of, length } => {
-            format!("nails for {}s, {}", piece(*of), inches_fraction(*length))
+            say!(
+                lang,
+                "nails for {}, {}",
+                "clavos para {}, {}",
+                siding_noun(*of).many.of(lang),
+                inches_fraction(*length)
+            )
         }
-        Item::TrimNails => "nails for trim".to_owned(),
-        Item::MountingBlocks => "mounting blocks".to_owned(),
-        Item::Barrier => "weather barrier".to_owned(),
-        Item::BarrierTape => "tape for the weather barrier".to_owned(),
-        Item::Sealant => "sealant".to_owned(),
-        Item::Furring => "furring strips".to_owned(),
-        Item::Coil => "coil stock for wrapped trim".to_owned(),
-        Item::Soffit => "soffit panels".to_owned(),
-        Item::SoffitChannel => "soffit channel".to_owned(),
-        Item::Fascia => "fascia".to_owned(),
+        Item::TrimNails => said("nails for trim", "clavos para molduras").of(lang).to_owned(),
+        Item::MountingBlocks => said("mounting blocks", "bloques de montaje").of(lang).to_owned(),
+        Item::OtherCladding { cladding, .. } => {
+            say!(lang, "{cladding}, not laid out", "{cladding}, sin detallar")
+        }
+        Item::BareWall => said("wall without siding", "pared sin siding").of(lang).to_owned(),
+        Item::ByNetArea { waste } => say!(
+            lang,
+            "for comparison: net area + {waste} %",
+            "para comparar: área neta + {waste} %"
+        ),
+        flashing => flashing_item(lang, flashing, style),
+    }
+}
+
+/// Flashing, and what backs joints.
+fn flashing_item(lang: Language, item: &Item, style: LengthStyle) -> String {
+    match item {
+        Item::OpeningFlashing { width } => {
+            say!(
+                lang,
+                "flashing at openings, {} wide",
+                "tapajuntas en aberturas, {} de ancho",
+                sheet_width(*width, style)
+            )
+        }
+        Item::CornerFlashing { width } => {
+            say!(
+                lang,
+                "flashing at corners, {} wide",
+                "tapajuntas en esquinas, {} de ancho",
+                sheet_width(*width, style)
+            )
+        }
+        Item::StepFlashing => said("step flashing", "tapajuntas escalonado").of(lang).to_owned(),
+        Item::KickOutFlashing => said("kick-out flashing", "desviadores").of(lang).to_owned(),
+        Item::FlashedLength { over } => flashed(*over).of(lang).to_owned(),
+        Item::RunFlashing { width } => {
+            say!(
+                lang,
+                "flashing along level runs, {} wide",
+                "tapajuntas en tramos a nivel, {} de ancho",
+                sheet_width(*width, style)
+            )
+        }
+        Item::DoorPans => said("door pans", "bandejas de puerta").of(lang).to_owned(),
+        Item::JointBacking { width } => say!(
+            lang,
+            "joint backing, {} wide",
+            "respaldo de juntas, {} de ancho",
+            style.short(*width)
+        ),
+        other => estimated(lang, other),
+    }
+}
+
+/// What the takeoff counts where the job asks for it.
+fn estimated(lang: Language, item: &Item) -> String {
+    match item {
+        Item::Barrier => said("weather barrier", "barrera contra el agua").of(lang).to_owned(),
+        Item::BarrierTape => {
+            said("tape for the weather barrier", "cinta para la barrera contra el agua")
+                .of(lang)
+                .to_owned()
+        }
+        Item::Sealant => said("sealant", "sellador").of(lang).to_owned(),
+        Item::Furring => said("furring strips", "listones").of(lang).to_owned(),
+        Item::Coil => said("coil stock for wrapped trim", "rollo de lámina para forrar molduras")
+            .of(lang)
+            .to_owned(),
+        Item::Soffit => said("soffit panels", "paneles de sofito").of(lang).to_owned(),
+        Item::SoffitChannel => said("soffit channel", "canal de sofito").of(lang).to_owned(),
+        Item::Fascia => said("fascia", "fascia").of(lang).to_owned(),
         Item::Given { things } => match things {
-            GivenThings::Shutters => "shutters",
-            GivenThings::Vents => "vents",
-            GivenThings::Blocks => "blocks for fixtures not drawn",
+            GivenThings::Shutters => said("shutters", "contraventanas").of(lang),
+            GivenThings::Vents => said("vents", "respiraderos").of(lang),
+            GivenThings::Blocks => {
+                said("blocks for fixtures not drawn", "bloques para accesorios sin dibujar")
+                    .of(lang)
+            }
         }
         .to_owned(),
-        Item::Labor => "labor".to_owned(),
-        Item::OtherCladding { cladding, .. } => format!("{cladding}, not laid out"),
-        Item::BareWall => "wall without siding".to_owned(),
-        Item::ByNetArea { waste } => format!("for comparison: net area + {waste} %"),
+        Item::Labor => said("labor", "mano de obra").of(lang).to_owned(),
+        _ => String::new(),
     }
 }
 
 /// What the line of a short name is of.
-pub fn of_line(takeoff: &Takeoff, id: &str, style: LengthStyle) -> String {
-    takeoff.line(id).map_or_else(|| id.to_owned(), |l| item(&l.item, style))
+pub fn of_line(lang: Language, takeoff: &Takeoff, id: &str, style: LengthStyle) -> String {
+    takeoff.line(id).map_or_else(|| id.to_owned(), |l| item(lang, &l.item, style))
 }
 
 /// Flashing by what it lies over.
-pub fn flashed(over: FlashedRun) -> &'static str {
+pub fn flashed(over: FlashedRun) -> Said {
     match over {
-        FlashedRun::Roof => "roof-to-wall flashing",
-        FlashedRun::Deck => "deck ledger flashing",
-        FlashedRun::Ledge => "ledge flashing",
-        FlashedRun::Cladding => "flashing at cladding changes",
-        FlashedRun::Band => "flashing over bands",
+        FlashedRun::Roof => said("roof-to-wall flashing", "tapajuntas de techo a pared"),
+        FlashedRun::Deck => said("deck ledger flashing", "tapajuntas de viga de terraza"),
+        FlashedRun::Ledge => said("ledge flashing", "tapajuntas de cornisa"),
+        FlashedRun::Cladding => {
+            said("flashing at cladding changes", "tapajuntas en cambios de revestimiento")
+        }
+        FlashedRun::Band => said("flashing over bands", "tapajuntas sobre fajas"),
     }
 }
 
 /// A line's item and its unit.
-pub fn item_and_unit(line: &TakeoffLine, style: LengthStyle) -> [String; 2] {
-    [item(&line.item, style), unit(line.unit).to_owned()]
+pub fn item_and_unit(lang: Language, line: &TakeoffLine, style: LengthStyle) -> [String; 2] {
+    [item(lang, &line.item, style), unit(line.unit).of(lang).to_owned()]
 }
 
 /// Where lengths are mixed, each line says its own.
-fn of_length(name: String, stock: Option<MixedStock>, style: LengthStyle) -> String {
+fn of_length(
+    lang: Language,
+    name: String,
+    stock: Option<MixedStock>,
+    style: LengthStyle,
+) -> String {
     match stock {
-        Some(stock) => format!("{name} of {}", style.length(stock.length)),
+        Some(stock) => say!(lang, "{name} of {}", "{name} de {}", style.length(stock.length)),
         None => name,
     }
 }
@@ -125,26 +201,26 @@ fn sheet_width(inches: f64, style: LengthStyle) -> String {
 }
 
 /// A unit, of one.
-pub fn unit(unit: CountUnit) -> &'static str {
+pub fn unit(unit: CountUnit) -> Said {
     match unit {
-        CountUnit::Piece => "piece",
-        CountUnit::Panel => "panel",
-        CountUnit::Board => "board",
-        CountUnit::Carton => "carton",
-        CountUnit::Square => "square",
-        CountUnit::SquareFoot => "sq ft",
-        CountUnit::Foot => "ft",
-        CountUnit::Meter => "m",
-        CountUnit::FootOfSlope => "ft of slope",
-        CountUnit::MeterOfSlope => "m of slope",
-        CountUnit::Roll => "roll",
-        CountUnit::Box => "box",
-        CountUnit::Cartridge => "cartridge",
-        CountUnit::Pair => "pair",
-        CountUnit::Hour => "hour",
-        CountUnit::Nail => "nail",
-        CountUnit::Pound => "lb",
-        CountUnit::Course => "course",
+        CountUnit::Piece => said("piece", "pieza"),
+        CountUnit::Panel => said("panel", "panel"),
+        CountUnit::Board => said("board", "tabla"),
+        CountUnit::Carton => said("carton", "cartón"),
+        CountUnit::Square => said("square", "cuadro"),
+        CountUnit::SquareFoot => said("sq ft", "pies cuad."),
+        CountUnit::Foot => said("ft", "pies"),
+        CountUnit::Meter => said("m", "m"),
+        CountUnit::FootOfSlope => said("ft of slope", "pies incl."),
+        CountUnit::MeterOfSlope => said("m of slope", "m incl."),
+        CountUnit::Roll => said("roll", "rollo"),
+        CountUnit::Box => said("box", "caja"),
+        CountUnit::Cartridge => said("cartridge", "cartucho"),
+        CountUnit::Pair => said("pair", "par"),
+        CountUnit::Hour => said("hour", "hora"),
+        CountUnit::Nail => said("nail", "clavo"),
+        CountUnit::Pound => said("lb", "lb"),
+        CountUnit::Course => said("course", "hilera"),
     }
 }
 
@@ -157,11 +233,10 @@ pub fn wall_part(part: WallPart) -> &'static str {
 }
 
 /// What panels are bought by.
-pub fn panel_unit(unit: PanelUnit, of: SidingPiece) -> &'static str {
+pub fn panel_unit(unit: PanelUnit, of: SidingPiece) -> Said {
     match (unit, of) {
-        (PanelUnit::Cartons, _) => "cartons",
-        (PanelUnit::Panels, SidingPiece::Board) => "boards",
-        (PanelUnit::Panels, SidingPiece::Panel) => "panels",
-        (PanelUnit::Squares, _) => "squares",
+        (PanelUnit::Cartons, _) => CARTONS,
+        (PanelUnit::Panels, of) => siding_noun(of).many,
+        (PanelUnit::Squares, _) => said("squares", "cuadros"),
     }
 }

@@ -3,6 +3,7 @@
 
 use super::review;
 use super::review::html::escaped;
+use crate::language::Language;
 use crate::wording::{cautions, page as words};
 
 const BODY: &str = include_str!("page.html");
@@ -63,7 +64,10 @@ fn body() -> String {
     }
     let mut all = String::from("<ul>");
     for said in cautions::of_all() {
-        all.push_str(&format!("<li>{}</li>", escaped(said)));
+        all.push_str(&format!("<li>{}</li>", escaped(said.en)));
     }
-    out.replace("{{{cautions}}}", &format!("{all}</ul><p>{}</p>", escaped(&cautions::notice())))
+    out.replace(
+        "{{{cautions}}}",
+        &format!("{all}</ul><p>{}</p>", escaped(&cautions::notice(Language::English))),
+    )
 }

@@ -1,5 +1,6 @@
 //! An elevation as a picture of the page: inches, y down.
 
+use crate::language::Language;
 use std::collections::BTreeSet;
 use std::fmt::Write;
 
@@ -177,7 +178,7 @@ fn trims(frame: &Frame, layout: &Layout, e: &LaidElevation) -> String {
         let points = if t.path.is_empty() { vec![t.from, t.to] } else { t.path.clone() };
         // Flashing lies under the siding.
         let class = if t.kind.stock() == TrimStock::Flashing { "under" } else { "over" };
-        let told = words::piece(&t.mark, &trim::piece_on(t, style, boards));
+        let told = words::piece(&t.mark, &trim::piece_on(Language::English, t, style, boards));
         let d = frame.line(&points, false);
         let _ = write!(
             out,

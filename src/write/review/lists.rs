@@ -1,5 +1,6 @@
 //! Lists of the page: what is cut for each wall, panels, findings, the order.
 
+use crate::language::Language;
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
@@ -43,7 +44,7 @@ pub(super) fn of_wall(layout: &Layout, wall: &WallWork, pieces: &Pieces) -> Stri
     let name = escaped(&wall.wall);
     let mut out = format!(
         "<section class=\"list\" id=\"w-{name}\"><h3>{} {name}</h3>",
-        wall_sheets::SAW_LIST
+        wall_sheets::SAW_LIST.en
     );
     out.push_str(&to_open(wall));
     out.push_str("<table><thead><tr>");
@@ -53,7 +54,7 @@ pub(super) fn of_wall(layout: &Layout, wall: &WallWork, pieces: &Pieces) -> Stri
     out.push_str("</tr></thead>");
     for batch in &wall.saw.batches {
         let told = length(style, style.to_cut(batch.length));
-        let head = wall_sheets::batch(batch.pieces.len(), &told);
+        let head = wall_sheets::batch(Language::English, batch.pieces.len(), &told);
         let _ = write!(
             out,
             "<tbody><tr><th scope=\"rowgroup\" colspan=\"4\">{}</th></tr>",
@@ -66,7 +67,7 @@ pub(super) fn of_wall(layout: &Layout, wall: &WallWork, pieces: &Pieces) -> Stri
     }
     out.push_str("</table>");
     let _ = write!(out, "<details><summary>{}</summary><ol>", words::STEPS);
-    for step in work::steps(wall, style) {
+    for step in work::steps(Language::English, wall, style) {
         let _ = write!(out, "<li>{}</li>", escaped(&step));
     }
     out + "</ol></details></section>"
@@ -79,24 +80,35 @@ fn to_open(wall: &WallWork) -> String {
         false => format!("<p><b>{head}</b> {}</p>", escaped(&commas(&all))),
     };
     let opened: Vec<String> = wall.saw.opened.iter().map(|p| p.to_string()).collect();
-    let taken =
-        wall.saw.taken.iter().map(|t| wall_sheets::panels_of(&t.panel, &t.opened_at)).collect();
+    let taken = wall
+        .saw
+        .taken
+        .iter()
+        .map(|t| wall_sheets::panels_of(Language::English, &t.panel, &t.opened_at))
+        .collect();
     let aside = wall
         .saw
         .laid_aside
         .iter()
-        .map(|a| wall_sheets::panels_of(&a.panel, &a.wanted_at))
+        .map(|a| wall_sheets::panels_of(Language::English, &a.panel, &a.wanted_at))
         .collect();
-    list(wall_sheets::OPEN, opened)
-        + &list(wall_sheets::OFFCUTS_FROM, taken)
-        + &list(wall_sheets::LAY_ASIDE, aside)
+    list(wall_sheets::OPEN.en, opened)
+        + &list(wall_sheets::OFFCUTS_FROM.en, taken)
+        + &list(wall_sheets::LAY_ASIDE.en, aside)
 }
 
 /// A piece of a saw list: what is done to it, its panel, its boxes.
 fn row(layout: &Layout, mark: &str, panel: &str, pieces: &Pieces) -> String {
     let style = layout.job.sheet.lengths;
     let done = pieces.get(mark).map_or(Vec::new(), |(course, p)| {
-        cuts::piece(p, course, &layout.job.product, ((false, false), false), style)
+        cuts::piece(
+            Language::English,
+            p,
+            course,
+            &layout.job.product,
+            ((false, false), false),
+            style,
+        )
     });
     let cell = |what: &str, label: &str| {
         let mark = escaped(mark);
@@ -124,7 +136,7 @@ pub(super) fn panels(layout: &Layout, pieces: &Pieces) -> String {
     };
     let mut out = format!(
         "<details><summary>{}</summary><ul class=\"panels\">",
-        words::stock_gives(siding::piece(layout.job.product.kind))
+        words::stock_gives(siding::piece(layout.job.product.kind).en)
     );
     for p in &layout.panels {
         let id = escaped(&p.id);
@@ -193,9 +205,9 @@ pub(super) fn order(layout: &Layout, takeoff: &Takeoff) -> String {
         let _ = write!(
             out,
             "<tr><td>{}</td><td>{}</td><td>{}</td><td>{}</td></tr>",
-            escaped(&items::item(&l.item, style)),
+            escaped(&items::item(Language::English, &l.item, style)),
             (l.order * 100.0).round() / 100.0,
-            escaped(items::unit(l.unit)),
+            escaped(items::unit(l.unit).en),
             escaped(&basis(l, &layout.job, &layout.bound)),
         );
     }

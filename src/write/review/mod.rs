@@ -6,6 +6,7 @@ mod folded;
 pub(super) mod html;
 mod lists;
 
+use crate::language::Language;
 use std::fmt::Write;
 
 use self::html::escaped;
@@ -31,9 +32,9 @@ pub fn page(layout: &Layout, takeoff: &Takeoff, backdrops: &Backdrops) -> String
          <title>{name}: {}</title><style>{STYLE}</style></head>\n<body data-key=\"{}\" data-none=\"{}\" data-also=\"{}\" data-alone=\"{}\" data-close=\"{}\" data-unkept=\"{}\">",
         words::TITLE,
         escaped(&layout.drawing.sha256),
-        escaped(&words::no_mark(stock)),
-        escaped(&words::also_gives(stock)),
-        escaped(&words::gives_nothing_else(stock)),
+        escaped(&words::no_mark(stock.en)),
+        escaped(&words::also_gives(stock.en)),
+        escaped(&words::gives_nothing_else(stock.en)),
         words::CLOSE,
         words::TICKS_NOT_KEPT,
     );
@@ -67,9 +68,13 @@ pub fn page(layout: &Layout, takeoff: &Takeoff, backdrops: &Backdrops) -> String
     out.push_str(&lists::order(layout, takeoff));
     let _ = write!(out, "<details open><summary>{}</summary><ul>", words::CAUTIONS);
     for said in cautions::all(layout.job.product.kind) {
-        let _ = write!(out, "<li>{}</li>", escaped(said));
+        let _ = write!(out, "<li>{}</li>", escaped(said.en));
     }
-    let _ = write!(out, "</ul><p>{}</p></details></section></main>", escaped(&cautions::notice()));
+    let _ = write!(
+        out,
+        "</ul><p>{}</p></details></section></main>",
+        escaped(&cautions::notice(Language::English))
+    );
     let _ = writeln!(
         out,
         "<aside id=\"told\" aria-live=\"polite\" hidden></aside><script>{SCRIPT}</script></body></html>"
@@ -82,13 +87,13 @@ fn head(layout: &Layout, name: &str) -> String {
     let (walls, stock) =
         (layout.elevations.iter().flat_map(|e| &e.walls), siding::piece(layout.job.product.kind));
     let (count, net) = (walls.clone().count(), walls.map(|w| w.net_area).sum());
-    let sum = escaped(&words::sum((layout.panels.len(), stock), count, net));
+    let sum = escaped(&words::sum((layout.panels.len(), stock.en), count, net));
     let mut out = format!("<header><h1>{name}</h1><p>{sum}</p>");
     if !layout.verify.passes() {
         let _ = write!(
             out,
             "<p class=\"alarm\" role=\"alert\">{}</p>",
-            escaped(&checks::bar(layout.verify.places()))
+            escaped(&checks::bar(Language::English, layout.verify.places()))
         );
     }
     out.push_str("<form class=\"script\" id=\"ask\"><label>");

@@ -3,6 +3,7 @@
 use super::grid::{Grid, Look};
 use crate::finding::Finding;
 use crate::job::Job;
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::wording::findings::{FindingWords, words};
@@ -40,7 +41,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
         put(&mut g, "to order", &advice(a, &layout.job), "", "");
     }
     for line in cautions::all(layout.job.product.kind) {
-        put(&mut g, "caution", line, "", "");
+        put(&mut g, "caution", line.en, "", "");
     }
     // Defaults, which nobody changed, are for whoever reads the file.
     put(&mut g, "assumed", tables::DEFAULTS_FOLLOW, "", "");
@@ -79,20 +80,25 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
     let row = |what: String, source: &str| [what, String::new(), source.to_owned()];
     let mut out = vec![
         row(
-            format!("drawing unit: {}", source::unit(&layout.drawing)),
-            &format!("by {}", source::unit_basis(layout.drawing.unit_basis)),
+            format!("drawing unit: {}", source::unit(Language::English, &layout.drawing)),
+            &format!("by {}", source::unit_basis(layout.drawing.unit_basis).en),
         ),
         row(
-            pole::datum_height(layout.datum, style),
-            &pole::reason(&layout.datum_reason, &layout.story_pole.divisions, style),
+            pole::datum_height(Language::English, layout.datum, style),
+            &pole::reason(
+                Language::English,
+                &layout.datum_reason,
+                &layout.story_pole.divisions,
+                style,
+            ),
         ),
         meeting(job),
         row(
-            tables::end_gap(siding::piece(job.product.kind), &style.short(job.end_gap())),
+            tables::end_gap(siding::piece(job.product.kind).en, &style.short(job.end_gap())),
             &siding::end_gap_source(job.product.kind),
         ),
         row(
-            siding::edges_as_drawn(job).trim_end_matches('.').to_owned(),
+            siding::edges_as_drawn(Language::English, job).trim_end_matches('.').to_owned(),
             &siding::drawn_edge_source(),
         ),
     ];

@@ -1,6 +1,7 @@
 //! What a revision changes, as sheets of a workbook: the changes, each wall, the order.
 
 use super::grid::{Grid, Look};
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::model::change::Comparison;
 use crate::wording::compare as words;
@@ -69,7 +70,13 @@ pub(super) fn walls(layout: &Layout, c: &Comparison) -> Grid {
         let alike = [w.pieces[0], w.pieces_alike].map(|n| n as f64);
         row(&name, words::ALIKE, "", alike, Look::Count);
         for l in &w.lines {
-            row(&name, &items::item(&l.item, style), items::unit(l.unit), l.net, Look::Two);
+            row(
+                &name,
+                &items::item(Language::English, &l.item, style),
+                items::unit(l.unit).en,
+                l.net,
+                Look::Two,
+            );
         }
     }
     g.texts(&[&words::walls_alike(c.walls_alike)], Look::Text);
@@ -89,7 +96,7 @@ pub(super) fn order(layout: &Layout, c: &Comparison) -> Grid {
     let first = g.row + 1;
     for o in &c.orders {
         let excel = g.row + 1;
-        g.texts_at(&[&items::item(&o.item, style), items::unit(o.unit)]);
+        g.texts_at(&[&items::item(Language::English, &o.item, style), items::unit(o.unit).en]);
         g.number(2, o.order[0], Look::Two);
         g.number(3, o.order[1], Look::Two);
         g.sum(4, &format!("=D{excel}-C{excel}"), o.more, Look::Two);

@@ -1,5 +1,6 @@
 //! A sheet as it is filled: cells with their looks, column widths, and how it prints.
 
+use crate::language::Language;
 use rust_xlsxwriter::{Color, Format, FormatAlign, FormatBorder, Formula, Worksheet, XlsxError};
 
 use super::print::{lines, pages};
@@ -128,7 +129,7 @@ impl Grid {
             wide <= PAGE
         });
         let last = (columns.count() as u16).saturating_sub(1).max(1);
-        let words = checks::bar_of_table(places);
+        let words = checks::bar_of_table(Language::English, places);
         self.try_to(|s| s.merge_range(0, 0, 0, last, &words, &format(Look::Alarm)).map(drop));
         self.try_to(|s| s.set_row_height(0, 2.0 * LINE).map(drop));
         self.row = alarm_rows(places);
@@ -275,7 +276,7 @@ impl Grid {
         // Bold, on every page printed.
         let failed = match verify.places() {
             0 => String::new(),
-            n => format!("&C&B{}", checks::failed(n)),
+            n => format!("&C&B{}", checks::failed(Language::English, n)),
         };
         let (lies, high) = self.pages();
         let rows = self.printed_rows.map_or(self.row + 1, |p| p.0);

@@ -1,6 +1,7 @@
 //! `houses.xlsx`: many houses and their one purchase as a workbook. Totals are formulas with their results
 //! beside them; text is written as text whatever it begins with.
 
+use crate::language::Language;
 use rust_xlsxwriter::{Format, Formula, Workbook, Worksheet, XlsxError};
 
 use super::dates::date;
@@ -117,8 +118,8 @@ fn of_purchase(purchase: &Purchase, style: LengthStyle) -> Result<Worksheet, Xls
     let mut s = sheet(words::SHEETS[1], &words::PURCHASE, &[0])?;
     let mut last = 0;
     for (row, (line, bought)) in (1u32..).zip(rows(purchase)) {
-        say(&mut s, row, 0, &items::item(&line.item, style))?;
-        say(&mut s, row, 1, items::unit(line.unit))?;
+        say(&mut s, row, 0, &items::item(Language::English, &line.item, style))?;
+        say(&mut s, row, 1, items::unit(line.unit).en)?;
         say(&mut s, row, 2, &line.color)?;
         say(&mut s, row, 3, &line.stock.map_or(String::new(), |l| style.length(l)))?;
         s.write_number(row, 4, words::houses_of(line) as f64)?;
@@ -150,8 +151,8 @@ fn of_shares(purchase: &Purchase, style: LengthStyle) -> Result<Worksheet, XlsxE
     for (line, _) in rows(purchase) {
         for share in &line.sets {
             row += 1;
-            say(&mut s, row, 0, &items::item(&line.item, style))?;
-            say(&mut s, row, 1, items::unit(line.unit))?;
+            say(&mut s, row, 0, &items::item(Language::English, &line.item, style))?;
+            say(&mut s, row, 1, items::unit(line.unit).en)?;
             say(&mut s, row, 2, &line.color)?;
             say(&mut s, row, 3, share.zone.as_deref().unwrap_or_default())?;
             s.write_number(row, 4, share.net)?;

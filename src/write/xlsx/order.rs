@@ -1,6 +1,7 @@
 //! What to order, with room for prices.
 
 use super::grid::{Grid, Look, alarm_rows};
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Priced, Takeoff};
@@ -110,9 +111,9 @@ fn taxed(g: &mut Grid, takeoff: &Takeoff, total: f64) {
 
 fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
     let excel = g.row + 1;
-    g.text(0, &items::item(&line.item, layout.job.sheet.lengths), Look::Wrapped);
+    g.text(0, &items::item(Language::English, &line.item, layout.job.sheet.lengths), Look::Wrapped);
     g.text(1, &line.color, Look::Text);
-    g.text(2, items::unit(line.unit), Look::Text);
+    g.text(2, items::unit(line.unit).en, Look::Text);
     g.number(3, line.net, Look::Two);
     if line.order > 0.0 {
         let whole = line.order.fract() == 0.0;
@@ -181,7 +182,7 @@ fn how(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine, rule: Option<Stri
     if line.order > 0.0 && !takeoff.buys(line) {
         out.push_str(&format!(
             "; bought as {}",
-            items::panel_unit(takeoff.panels_by, layout.job.product.kind.piece())
+            items::panel_unit(takeoff.panels_by, layout.job.product.kind.piece()).en
         ));
     }
     if let Some(o) = takeoff.offcuts.iter().find(|o| o.item == line.id) {

@@ -1,5 +1,6 @@
 //! Every panel with what is cut from it.
 
+use crate::language::Language;
 use crate::wording::stocks::panel_letters;
 use std::collections::BTreeMap;
 
@@ -35,7 +36,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
             let Some((e, w, c, p)) = pieces.get(mark.as_str()) else { continue };
             match p.half {
                 Some(half) => {
-                    g.text(0, &format!("{} {}", panel.id, cuts::half(half)), Look::Wrapped)
+                    g.text(0, &format!("{} {}", panel.id, cuts::half(half).en), Look::Wrapped)
                 }
                 None => g.text(0, &panel.id, Look::Text),
             }
@@ -73,18 +74,18 @@ fn started(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
     let mut g = Grid::new(
         layout,
-        siding::pieces_heading(layout.job.product.kind),
+        siding::pieces_heading(layout.job.product.kind).en,
         &[
             9.0, 8.0, 11.0, 10.0, 10.0, 10.0, 13.0, 9.0, 8.0, 9.0, 8.0, 9.0, 9.0, 20.0, 11.0, 8.0,
             60.0, 11.0, 10.0, 10.0, 9.0, 9.0, 30.0, 30.0, 8.0, 8.0, 8.0, 40.0,
         ],
     );
     let what = siding::piece(layout.job.product.kind);
-    let title = siding::pieces_heading(layout.job.product.kind);
+    let title = siding::pieces_heading(layout.job.product.kind).en;
     g.texts(&[&format!("{title} with cuts")], Look::Title);
-    let how = tables::cutting_order(what);
+    let how = tables::cutting_order(what.en);
     g.texts(&[&how], Look::Text);
-    if let Some(letters) = panel_letters(&layout.stocks, style) {
+    if let Some(letters) = panel_letters(Language::English, &layout.stocks, style) {
         g.texts(&[&letters], Look::Text);
     }
     g
@@ -93,7 +94,7 @@ fn started(layout: &Layout) -> Grid {
 /// Heads of the columns; the row they stand in.
 fn heads(g: &mut Grid, layout: &Layout) -> u32 {
     let unit = layout.job.sheet.lengths.unit();
-    let title = siding::pieces_heading(layout.job.product.kind);
+    let title = siding::pieces_heading(layout.job.product.kind).en;
     let of = |name: &str| format!("{name} ({unit})");
     let (from, to, length, rip_from, rip_to, left) = (
         of("From"),
@@ -105,7 +106,7 @@ fn heads(g: &mut Grid, layout: &Layout) -> u32 {
     );
     let (left_set, right_set) = (of(tables::POINTS[0]), of(tables::POINTS[1]));
     // Lugs, or trim nails.
-    let held = capital(siding::held_by(layout.job.siding()));
+    let held = capital(siding::held_by(layout.job.siding()).en);
     let head = g.row;
     let names = [
         title.trim_end_matches('s'),
@@ -179,7 +180,7 @@ fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
         g.text(26, "yes", Look::Text);
     }
     if !work.holds.is_empty() {
-        g.text(27, &cuts::holds(work), Look::Text);
+        g.text(27, &cuts::holds(Language::English, work), Look::Text);
     }
 }
 

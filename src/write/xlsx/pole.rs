@@ -1,6 +1,7 @@
 //! The story pole, and what else the datum could be.
 
 use super::grid::{Grid, Look};
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::wording::pole as words;
 use crate::wording::tables;
@@ -21,8 +22,8 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         g.number(2, words::total(c), Look::Two);
         g.text(3, if c.chosen { "in force" } else { "" }, Look::Text);
         let laid = c.chosen.then(|| layout.reworked());
-        g.text(6, &words::effects(&c.effects, laid, style), Look::Wrapped);
-        g.text(7, &words::points(c, style), Look::Wrapped);
+        g.text(6, &words::effects(Language::English, &c.effects, laid, style), Look::Wrapped);
+        g.text(7, &words::points(Language::English, c, style), Look::Wrapped);
         g.next();
     }
     g.next();
@@ -35,7 +36,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
     for l in &layout.story_pole.lines {
         g.number(0, style.number(l.height), Look::Three);
         g.text(1, &style.length(l.height), Look::Text);
-        g.text(2, words::line(l.kind), Look::Text);
+        g.text(2, words::line(l.kind).en, Look::Text);
         g.number(3, f64::from(l.course), Look::Count);
         g.number(4, style.number(l.over), Look::Three);
         g.text(5, &style.short(l.over), Look::Text);

@@ -3,6 +3,7 @@
 use super::grid::{Grid, Look};
 use super::order::{row_of, total_row};
 use crate::finding::{Audience, Severity};
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::model::item::Item;
 use crate::model::takeoff::Takeoff;
@@ -52,7 +53,7 @@ fn one_order(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         g.text(0, &report::order_item(l, &layout.job), Look::Text);
         g.number(1, l.net, Look::Two);
         g.number(2, l.order, if l.order.fract() == 0.0 { Look::Count } else { Look::Two });
-        g.text(3, items::unit(l.unit), Look::Text);
+        g.text(3, items::unit(l.unit).en, Look::Text);
         g.text(4, &report::order_sets(l), Look::Text);
         g.next();
     }
@@ -65,7 +66,7 @@ type Total<'a> = (&'a str, fn(&Item) -> bool, &'static str);
 fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
     g.texts(&["Totals"], Look::Heading);
-    let what = siding::pieces_heading(layout.job.product.kind);
+    let what = siding::pieces_heading(layout.job.product.kind).en;
     let (laid, spare) = (format!("{what} laid"), format!("Spare {}", what.to_lowercase()));
     let rows: [Total; 6] = [
         (&laid, |i| matches!(i, Item::Panels { .. }), "E"),
@@ -89,7 +90,7 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     }
     match &layout.bound.certificate.mixed {
         None => {
-            g.text(0, &tables::fewest(siding::piece(layout.job.product.kind)), Look::Text);
+            g.text(0, &tables::fewest(siding::piece(layout.job.product.kind).en), Look::Text);
             g.number(1, layout.bound.panels as f64, Look::Count);
         }
         Some(proof) => {
@@ -100,7 +101,7 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
             g.number(1, least, Look::Two);
         }
     }
-    g.text(2, &proof::panels(&layout.bound, &layout.job), Look::Text);
+    g.text(2, &proof::panels(Language::English, &layout.bound, &layout.job), Look::Text);
     g.next();
     let cost = takeoff.cost.as_ref();
     g.text(0, &tables::priced(cost.map(|c| c.currency.as_str())), Look::Text);
@@ -119,10 +120,10 @@ fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         &[
             tables::WAY_OF_COUNTING,
             &area,
-            siding::pieces_heading(layout.job.product.kind),
+            siding::pieces_heading(layout.job.product.kind).en,
             if singly { "" } else { "Cartons" },
             tables::AGAINST_LAYOUT,
-            &tables::siding_cost(siding::piece(layout.job.product.kind)),
+            &tables::siding_cost(siding::piece(layout.job.product.kind).en),
             "How",
         ],
         &[1, 2, 3, 4, 5],
@@ -165,7 +166,7 @@ fn offcuts(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     );
     for o in &takeoff.offcuts {
         let excel = g.row + 1;
-        g.text(0, &items::of_line(takeoff, &o.item, style), Look::Text);
+        g.text(0, &items::of_line(Language::English, takeoff, &o.item, style), Look::Text);
         for (col, v) in [(1, o.bought), (2, o.used), (3, o.usable)] {
             g.number(col, style.number(v), Look::Two);
         }
@@ -188,8 +189,8 @@ fn leftovers(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let length = format!("Length ({})", style.unit());
     g.heads(&["Item", "Left of", &length, "Cut to", "Factory end"], &[2]);
     for l in &takeoff.leftovers {
-        g.text(0, &items::of_line(takeoff, &l.item, style), Look::Text);
-        g.text(1, &stock_length(&l.stock.as_str().into(), boards), Look::Text);
+        g.text(0, &items::of_line(Language::English, takeoff, &l.item, style), Look::Text);
+        g.text(1, &stock_length(Language::English, &l.stock.as_str().into(), boards), Look::Text);
         g.number(2, style.number(l.length), Look::Three);
         g.text(3, &style.cut(l.length), Look::Text);
         g.text(4, if l.factory_end { "yes" } else { "no" }, Look::Text);
@@ -212,7 +213,7 @@ fn checks(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         if c.layout > 0.0 {
             g.number(2, c.layout, look(c.layout));
         }
-        g.text(3, items::unit(c.unit), Look::Text);
+        g.text(3, items::unit(c.unit).en, Look::Text);
         g.text(6, &counting::rule(&c.counting_rule), Look::Wrapped);
         g.next();
     }
@@ -221,10 +222,10 @@ fn checks(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
 
 fn verified(g: &mut Grid, layout: &Layout) {
     let boards = !layout.job.siding().receivers.has_pockets();
-    g.texts(&[checks::SECTION], Look::Heading);
+    g.texts(&[checks::SECTION.en], Look::Heading);
     g.heads(&["Rule", "Cases", "FAIL", "First"], &[1, 2]);
     for r in &layout.verify.rules {
-        g.text(0, checks::rule_on(r.rule, boards), Look::Wrapped);
+        g.text(0, checks::rule_on(r.rule, boards).en, Look::Wrapped);
         g.number(1, r.checked as f64, Look::Count);
         g.number(2, r.violations.len() as f64, Look::Count);
         if let Some(v) = r.violations.first() {

@@ -1,5 +1,6 @@
 //! Every stock length of trim with what is cut from it.
 
+use crate::language::Language;
 use std::collections::BTreeMap;
 
 use super::grid::{Grid, Look};
@@ -31,7 +32,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut left = 0.0;
     for cut in &takeoff.trim_cuts {
         for (i, t) in cut.pieces.iter().filter_map(|m| pieces.get(m.as_str())).enumerate() {
-            g.text(0, &stock_length(&cut.stock, boards), Look::Text);
+            g.text(0, &stock_length(Language::English, &cut.stock, boards), Look::Text);
             if i == 0 {
                 g.number(1, 1.0, Look::Count);
                 g.number(13, style.number(cut.left), Look::Three);
@@ -88,11 +89,11 @@ fn piece(g: &mut Grid, layout: &Layout, t: &TrimPiece) {
     let style = layout.job.sheet.lengths;
     g.text(3, &t.mark, Look::Text);
     let boards = !layout.job.siding().receivers.has_pockets();
-    g.text(4, trim_kind(t.kind, boards), Look::Text);
+    g.text(4, trim_kind(t.kind, boards).en, Look::Text);
     g.number(5, style.number(style.to_cut(t.length)), Look::Three);
     g.text(6, &words::cut_to(&style.cut(t.length), t, style), Look::Text);
-    g.text(7, &words::end_on(&t.ends[0], style, boards), Look::Text);
-    g.text(8, &words::end_on(&t.ends[1], style, boards), Look::Text);
+    g.text(7, &words::end_on(Language::English, &t.ends[0], style, boards), Look::Text);
+    g.text(8, &words::end_on(Language::English, &t.ends[1], style, boards), Look::Text);
     g.text(9, &t.elevation, Look::Text);
     g.text(10, &t.wall, Look::Text);
     g.text(11, t.opening.as_deref().unwrap_or_default(), Look::Text);
@@ -109,7 +110,7 @@ fn kinds(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, (first, last): (u32, 
     let boards = !layout.job.siding().receivers.has_pockets();
     for k in takeoff.lines.iter().flat_map(|l| &l.kinds) {
         let excel = g.row + 1;
-        g.text(0, trim_kind(k.kind, boards), Look::Text);
+        g.text(0, trim_kind(k.kind, boards).en, Look::Text);
         let range = |c: &str| format!("${c}${first}:${c}${last}");
         let count = format!("=COUNTIF({},A{excel})", range("E"));
         g.sum(1, &count, k.pieces as f64, Look::Count);

@@ -1,6 +1,7 @@
 //! What each wall takes, then every opening.
 
 use super::grid::{Grid, Look, letter};
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::layout::wall::{LaidOpening, LaidWall};
 use crate::model::item::Item;
@@ -46,8 +47,9 @@ fn walls(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine]) {
         "Courses".into(),
         "Pieces".into(),
     ];
-    let named =
-        |l: &&TakeoffLine| format!("{} ({})", items::item(&l.item, style), items::unit(l.unit));
+    let named = |l: &&TakeoffLine| {
+        format!("{} ({})", items::item(Language::English, &l.item, style), items::unit(l.unit).en)
+    };
     head.extend(lines.iter().map(named));
     let words: Vec<&str> = head.iter().map(String::as_str).collect();
     g.head(&words, &(2..words.len() as u16).collect::<Vec<_>>());

@@ -1,6 +1,7 @@
 //! What each wall and gable takes of each line, row by row, and the sums of both.
 
 use super::grid::{Grid, Look};
+use crate::language::Language;
 use crate::layout::Layout;
 use crate::model::quantity::{Share, TakeoffLine, WallPart};
 use crate::model::takeoff::Takeoff;
@@ -18,8 +19,9 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let lines: Vec<&TakeoffLine> = takeoff.lines.iter().filter(|l| !l.shares.is_empty()).collect();
     for l in &lines {
         for s in &l.shares {
-            let (item, part) = (items::item(&l.item, style), items::wall_part(part(s)));
-            g.texts_at(&[&item, items::unit(l.unit), &s.elevation, &s.wall, part]);
+            let (item, part) =
+                (items::item(Language::English, &l.item, style), items::wall_part(part(s)));
+            g.texts_at(&[&item, items::unit(l.unit).en, &s.elevation, &s.wall, part]);
             g.number(5, s.pieces as f64, Look::Count);
             g.number(6, s.net, Look::Three);
             g.next();
@@ -33,7 +35,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     g.heads(&["Item", "Unit", "", "", "Walls", "Gables", "House"], &[4, 5, 6]);
     for l in &lines {
         let excel = g.row + 1;
-        g.texts_at(&[&items::item(&l.item, style), items::unit(l.unit)]);
+        g.texts_at(&[&items::item(Language::English, &l.item, style), items::unit(l.unit).en]);
         for (col, mine) in [(4, WallPart::Wall), (5, WallPart::Gable)] {
             let net: f64 = l.shares.iter().filter(|s| part(s) == mine).map(|s| s.net).sum();
             let formula = format!(
