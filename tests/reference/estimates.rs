@@ -28,7 +28,9 @@ fn laid(stem: &str, into: &Path) -> PathBuf {
     let list = price::parse(PRICES.as_bytes(), "p").unwrap();
     let mut set = sets.house;
     let style = set.layout.job.sheet.lengths;
-    let words = |l: &lapwright::model::quantity::TakeoffLine| items::item_and_unit(l, style);
+    let words = |l: &lapwright::model::quantity::TakeoffLine| {
+        items::item_and_unit(lapwright::language::Language::English, l, style)
+    };
     set.takeoff = price::applied(set.takeoff, &list, "p", &words).unwrap();
     let out = into.join(stem);
     std::fs::create_dir(&out).unwrap();
