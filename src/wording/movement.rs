@@ -40,6 +40,8 @@ fn row(lang: Language, r: &PieceMovement, style: LengthStyle) -> String {
             say!(lang, "NOT COVERED, {needed} of {room}", "NO ALCANZA, {needed} de {room}")
         }
     };
+    // The period of a unit that is shortened is the sentence's too.
+    let verdict = verdict.trim_end_matches('.');
     say!(
         lang,
         "{} of {}: {} longer when hottest, {} shorter when coldest; {}: {verdict}.",
