@@ -7,7 +7,7 @@ use super::args::Reading;
 use super::files;
 use crate::finding::job::{ExtendsFault, JobFinding};
 use crate::finding::lines::LineFinding;
-use crate::finding::{Findings, Refusal};
+use crate::finding::{Finding, Findings, Refusal};
 use crate::job::Job;
 use crate::job::extended::{self, Extended};
 use crate::job::texts::{JobText, Texts};
@@ -78,6 +78,9 @@ pub(super) fn job(path: &Path, findings: &mut Findings) -> Result<Extended, Refu
 /// Reads the drawing, and its job where one is named.
 pub(super) fn load(a: &Reading, findings: &mut Findings) -> Result<Loaded, Refusal> {
     let read = a.job.as_ref().map(|path| job(path, findings)).transpose()?;
+    if read.is_none() {
+        not_given(&a.drawing, findings);
+    }
     let (mut job, files, from) =
         read.map_or_else(Default::default, |read| (read.job, read.files, read.from));
     if let Some(known) = &a.known {
@@ -101,6 +104,14 @@ pub(super) fn load(a: &Reading, findings: &mut Findings) -> Result<Loaded, Refus
         .file_name()
         .map_or_else(|| "drawing".to_owned(), |n| n.to_string_lossy().into_owned());
     Ok(Loaded { bytes, name, job, files, from })
+}
+
+/// Tells of a job under the drawing's name, as `start` writes it, where none is given.
+fn not_given(drawing: &Path, findings: &mut Findings) {
+    let beside = drawing.with_extension("toml");
+    if drawing != Path::new("-") && beside.is_file() {
+        findings.push(Finding::new(JobFinding::NotGiven { file: beside.display().to_string() }));
+    }
 }
 
 /// The drawing and the job of a house that is given by its job alone.

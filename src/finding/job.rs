@@ -140,6 +140,11 @@ group! {
             /// The file.
             file: String,
         }
+        /// A job stands beside the drawing under its name, and none is given.
+        NotGiven "job-not-given", Warning, Office {
+            /// The file.
+            file: String,
+        }
         /// A key or a word of the job file is spelled as it was before; it is read.
         OldSpelling "job-old-spelling", Info, Office {
             /// The file.

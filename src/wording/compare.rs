@@ -35,6 +35,8 @@ pub const BEFORE_ORDERING: &str = "Ask the architect about each change before yo
 pub const SHEET_TITLE: &str = "REVISIONS";
 /// What clouds mean.
 pub const CLOUDS: &str = "A cloud is round what changed; the triangle holds the letter of the revision, the figure beside it is the number of the change. Dashed in a cloud: what is gone.";
+/// Beside the drawing of a wall.
+pub const NOT_TO_CUT_BY: &str = "Seams are those of the new layout; cut and hang by the sheets of that layout, not by this one.";
 /// Heading of the pieces that stay, in tables.
 pub const ALIKE: &str = "cut alike";
 /// Rows of the cost.

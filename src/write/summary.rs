@@ -6,7 +6,7 @@ use crate::finding::Severity;
 use crate::language::Language;
 use crate::layout::Layout;
 use crate::real::Total;
-use crate::wording::{checks, proof, report as report_words};
+use crate::wording::{checks, kept, proof, report as report_words};
 
 /// What a user sees when it is done.
 pub fn text(layout: &Layout) -> String {
@@ -20,6 +20,10 @@ pub fn text(layout: &Layout) -> String {
         proof::panels(Language::English, &layout.bound, &layout.job),
         proof::beside(Language::English, &layout.bound, &layout.job)
     );
+    for line in layout.kept.iter().flat_map(|k| kept::told(k, layout.panels.len())) {
+        out.push_str(&terminal(&line));
+        out.push('\n');
+    }
     let warnings: Vec<_> =
         layout.findings.iter().filter(|f| f.severity() >= Severity::Warning).cloned().collect();
     out.push_str(&findings_text(&warnings, layout.job.sheet.lengths));

@@ -193,6 +193,9 @@ fn of_files(code: &str) -> Option<Input> {
             drawn(&with(&front), &format!("{INCH}[taped]\n{said}"))
         }
         "job-no-drawing" => command(&["layout", "a.toml"], &[("a.toml", "[product]\n")]),
+        "job-not-given" => {
+            command(&["layout", "a.dxf", "--strict"], &[("a.dxf", drawing()), ("a.toml", INCH)])
+        }
         "houses-alike" => {
             command(&["layout", "a.dxf", "a.svg", "--out", "o"], &[("a.dxf", ""), ("a.svg", "")])
         }

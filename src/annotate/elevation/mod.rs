@@ -38,6 +38,8 @@ pub(super) enum Shows {
     PiecesAlone,
     /// Marks of trim alone.
     Trim,
+    /// What a revision changes, without marks of pieces and trim: it is no sheet to cut by.
+    Changes,
     /// What the house looks like, with names of walls and openings.
     Overview,
 }
@@ -132,6 +134,8 @@ fn words(c: &mut Canvas, s: &Shown, view: &View) -> LeftOff {
         failed::numbers(c, on, view);
         marks::names(c, e, view);
         ground::bare(c, e, s.behind, view);
+    } else if s.shows == Shows::Changes {
+        ground::bare(c, e, s.behind, view);
     } else {
         left.names = failed::marks(c, on, view);
         left.marks += breaks::marks(c, on, e, view) + marks::marks(c, e, view);
@@ -165,9 +169,6 @@ pub(super) fn footnotes(layout: &Layout, e: &LaidElevation, on: &AtElevation) ->
     let mut out = vec![say.sentence(legend::RIP)];
     if layout.job.siding().receivers.has_pockets() && restricted::places_of(on).next().is_some() {
         out.push(say.sentence(crate::wording::restricted::LEGEND));
-    }
-    if !on.revised.is_empty() {
-        out.push(crate::wording::compare::CLOUDS.to_owned());
     }
     if !on.failed.is_empty() {
         out.push(say.sentence(legend::FAILED));

@@ -18,7 +18,7 @@ use crate::model::trim::TrimPiece;
 use crate::wording::sheet_lengths::length;
 use crate::wording::sheets::{ORDER_OF_WORK, TRIM_LIST};
 use crate::wording::wall_sheets as words;
-use crate::wording::{lists, trim, work};
+use crate::wording::{compare, lists, trim, work};
 
 /// The lists of a wall.
 pub(super) fn rows(
@@ -47,6 +47,15 @@ pub(super) fn rows(
     }
     out.head(&say.word(words::ON_THIS_SHEET), "");
     notes.iter().for_each(|n| out.text(n));
+    out
+}
+
+/// What stands beside a wall that a revision changes.
+pub(super) fn of_changes(area: Rect, say: SheetLanguage) -> Rows {
+    let mut out = Rows::new(area);
+    out.head(&say.word(words::ON_THIS_SHEET), "");
+    out.text(compare::CLOUDS);
+    out.text(compare::NOT_TO_CUT_BY);
     out
 }
 

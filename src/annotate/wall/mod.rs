@@ -63,6 +63,7 @@ struct Made<'a> {
     prefix: &'a str,
     title: Phrase,
     rows: Rows,
+    shows: Shows,
 }
 
 /// The sheets of a wall.
@@ -77,20 +78,19 @@ pub(super) fn sheets(
     let alone = alone(at.elevation, at.wall);
     let on = at.on.at_wall(at.wall);
     let prefix = prefix(at.wall);
-    let mut notes = vec![say.block(|lang| words::marks_read(lang, prefix))];
-    notes.extend(footnotes(layout, &alone, &on));
-    let rows = lists::rows(
-        layout,
-        at.wall,
-        cuts,
-        (&panels.at(at.number), (sticks, at.number)),
-        &notes,
-        area,
-    );
+    let shows = if on.revised.is_empty() { Shows::Pieces } else { Shows::Changes };
+    let rows = if shows == Shows::Changes {
+        lists::of_changes(area, say)
+    } else {
+        let mut notes = vec![say.block(|lang| words::marks_read(lang, prefix))];
+        notes.extend(footnotes(layout, &alone, &on));
+        let stock = (&panels.at(at.number), (sticks, at.number));
+        lists::rows(layout, at.wall, cuts, stock, &notes, area)
+    };
     let house = extent(&alone);
     let title = Phrase::new(|lang| words::title(lang, prefix, &at.elevation.name));
     let drop = drop_to_grade(&alone, house);
-    let m = Made { layout, alone, on, house, drop, prefix, title, rows };
+    let m = Made { layout, alone, on, house, drop, prefix, title, rows, shows };
     let fixed = layout.job.sheet.scale.is_some();
     let mut best = match whole(&m, area) {
         Some(scale) => on_one(&m, area, &scale),
@@ -186,16 +186,18 @@ fn on_one(m: &Made, area: Rect, scale: &Scale) -> (Vec<Page>, usize) {
         let left = draw(&mut c, &shown(m, shows), &view, body, &|_, _| None);
         (c, left)
     };
-    let (mut c, left) = drawn(Shows::Pieces);
+    let (mut c, left) = drawn(m.shows);
     let tops = tops(m, area, scale.factor);
     let marks = m.on.trims.len() as f64;
     // Where the lists take a second sheet, marks of trim stand there: neither is crowded, none nearly empty.
     let (one, two) = ([tops.clone()], [tops.clone(), tops.clone()]);
     let count = |tops: &[Vec<f64>]| m.rows.pages(area, tops);
     let spills = count(&one) > 1 && count(&two) <= count(&one) && !m.on.trims.is_empty();
-    if left.marks == 0 && !spills && left.crowded as f64 <= CROWDED * marks {
+    let all_shown = left.marks == 0 && !spills && left.crowded as f64 <= CROWDED * marks;
+    if all_shown || m.shows == Shows::Changes {
+        let without = left.marks;
         finish(say, &mut c, area, left);
-        return (pages(m, area, scale, (&one, 1), vec![c]), 0);
+        return (pages(m, area, scale, (&one, 1), vec![c]), without);
     }
     let (mut alone, left) = drawn(Shows::PiecesAlone);
     finish(say, &mut alone, area, left);
@@ -245,8 +247,8 @@ fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> (Vec<Page>, usize) {
         let v = view(m, window, Point::new(area.x0, bottom), scale.factor);
         let part = Part { index, count, across };
         let next = |dx, dy| part.beside(dx, dy);
-        let mut left = draw(&mut c, &shown(m, Shows::Pieces), &v, body, &next);
-        if left.marks > 0 {
+        let mut left = draw(&mut c, &shown(m, m.shows), &v, body, &next);
+        if left.marks > 0 && m.shows == Shows::Pieces {
             c = begun(m, area, &scale, &title);
             left = draw(&mut c, &shown(m, Shows::PiecesAlone), &v, body, &next);
             let title = Phrase::new(|lang| words::trim_view(lang, title.of(lang)));

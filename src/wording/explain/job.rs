@@ -7,6 +7,7 @@ pub(super) fn explanation(code: JobCode) -> &'static Explanation {
     match code {
         JobCode::JobUnreadable => &JOB_UNREADABLE,
         JobCode::NoDrawing => &NO_DRAWING,
+        JobCode::NotGiven => &NOT_GIVEN,
         JobCode::OldSpelling => &OLD_SPELLING,
         JobCode::JobValue => &JOB_VALUE,
     }
@@ -23,6 +24,12 @@ const NO_DRAWING: Explanation = Explanation {
     cause: "A house is given by its job file alone, and that says no `model.drawing`, nor does a file that it extends.",
     remedy: "Name the drawing in the job, from the job's own folder; or give the drawing, and the job with --job.",
     example: "[model]\ndrawing = \"plan-2.dxf\"",
+};
+const NOT_GIVEN: Explanation = Explanation {
+    title: "A job beside the drawing that is not read",
+    cause: "A job file stands beside the drawing under its name, as `lapwright start` writes it, but the command names none with --job: product, gaps, layers and all else are defaults.",
+    remedy: "Give it with --job. To lay out by the defaults, move the file or give it another name.",
+    example: "lapwright layout house.dxf --job house.toml",
 };
 const OLD_SPELLING: Explanation = Explanation {
     title: "A key or a word is spelled as before",

@@ -37,6 +37,12 @@ pub(super) fn words(found: &JobFinding) -> FindingWords {
             format!("{file}: this job names no drawing"),
             "Give the drawing and `--job`, or name the drawing in the job: [model] drawing = \"plan.dxf\".",
         ),
+        JobFinding::NotGiven { file } => FindingWords::new(
+            format!("{file} stands beside the drawing and is not read: no job is given"),
+            format!(
+                "Add `--job {file}` to lay out by it; without it every setting is its default."
+            ),
+        ),
         JobFinding::OldSpelling { file, place, key, old, new } => {
             let table = key.rsplit_once('.').map_or(String::new(), |(t, _)| format!(" in [{t}]"));
             FindingWords::new(
