@@ -20,9 +20,10 @@ const MARGIN: f64 = 0.5;
 const PICTURE: f64 = 4.0;
 /// Pitch of rows: a pencil needs more than type.
 const ROW: f64 = 0.26;
-/// Rows under a picture, and on a sheet that goes on.
-const ROWS: usize = 20;
-const MORE_ROWS: usize = 35;
+/// Height of a table's heads.
+const HEADS: f64 = 0.22;
+/// Where tables end, over the caution.
+const FOOT: f64 = MARGIN + 0.08;
 /// Numbers stand at least so far from one another.
 const APART: f64 = 0.21;
 /// Where columns begin: number, what, drawn, taped, spoils.
@@ -38,21 +39,27 @@ pub fn measures(layout: &Layout, all: &[Measure]) -> Vec<Sheet> {
             continue;
         }
         let title = words::sheet_title(&elevation.name, &wall.id);
-        let first = mine.len().min(ROWS);
+        let whole = HEIGHT - MARGIN - 0.75;
+        let top = whole - PICTURE - 0.2;
+        let first = mine.len().min(rows_under(top));
         let mut page = Paper::new(&title);
         page.picture(wall, &mine);
-        let top = HEIGHT - MARGIN - 0.75 - PICTURE - 0.2;
         page.table(&mine[..first], 1, top, style);
         out.push(page.sheet(out.len() + 1, &title, &wall.id));
-        for (i, rows) in mine[first..].chunks(MORE_ROWS).enumerate() {
+        for (i, rows) in mine[first..].chunks(rows_under(whole)).enumerate() {
             let title = words::goes_on(&title);
             let mut page = Paper::new(&title);
-            let from = first + i * MORE_ROWS + 1;
-            page.table(rows, from, HEIGHT - MARGIN - 0.75, style);
+            let from = first + i * rows_under(whole) + 1;
+            page.table(rows, from, whole, style);
             out.push(page.sheet(out.len() + 1, &title, &wall.id));
         }
     }
     out
+}
+
+/// Rows of a table that begins so high.
+fn rows_under(top: f64) -> usize {
+    ((top - HEADS - FOOT) / ROW).floor() as usize
 }
 
 /// Where the number of a length stands: on its line where there is room, else beside it.
@@ -126,7 +133,7 @@ impl Paper {
         for (i, head) in words::HEADS.iter().enumerate() {
             c.left(head, TEXT, true, Point::new(x(i), top - 0.1));
         }
-        let mut y = top - 0.22;
+        let mut y = top - HEADS;
         for (i, m) in rows.iter().enumerate() {
             c.line(Ink::Rule, Point::new(MARGIN, y), Point::new(WIDTH - MARGIN, y));
             let middle = y - ROW / 2.0;
@@ -141,7 +148,7 @@ impl Paper {
         }
         c.line(Ink::Rule, Point::new(MARGIN, y), Point::new(WIDTH - MARGIN, y));
         for i in [3, 4] {
-            c.line(Ink::Rule, Point::new(x(i) - 0.08, top - 0.22), Point::new(x(i) - 0.08, y));
+            c.line(Ink::Rule, Point::new(x(i) - 0.08, top - HEADS), Point::new(x(i) - 0.08, y));
         }
         c.left(words::CAUTION, TEXT, true, Point::new(MARGIN, MARGIN - 0.12));
     }

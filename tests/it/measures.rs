@@ -222,6 +222,25 @@ fn the_worst_come_first_and_are_counted() {
     assert!(counts.is_sorted_by(|a, b| a >= b), "{counts:?}");
 }
 
+#[test]
+fn sheets_to_tape_by_are_legible_and_name_each_length_once() {
+    // The cottage has walls with more lengths than one sheet holds.
+    let dir = concat!(env!("CARGO_MANIFEST_DIR"), "/sample-drawings/curlew-cottage");
+    let bytes = std::fs::read(format!("{dir}.dxf")).unwrap();
+    let text = std::fs::read_to_string(format!("{dir}.toml")).unwrap();
+    let mut job = job_file::parse(&text, "job").unwrap();
+    job.seams.effort = lapwright::model::seam::Effort::Crew;
+    let house = pipeline::reading(&bytes, "c", &job, &mut Findings::default()).unwrap().house;
+    let layout = crate::support::lay(&bytes, &job);
+    let all = measures(&house, &layout);
+    let sheets = lapwright::annotate::measures(&layout, &all);
+    assert!(sheets.len() > layout.walls().count(), "no wall goes on: {}", sheets.len());
+    sheets.iter().for_each(|s| crate::sheets::legible("measure", s));
+    let spoils = sheets.iter().flat_map(crate::sheets::texts);
+    let rows = spoils.filter(|t| t.content.contains(" piece")).count();
+    assert_eq!(rows, all.len());
+}
+
 fn run(at: &Path, args: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_lapwright")).args(args).current_dir(at).output().unwrap()
 }
