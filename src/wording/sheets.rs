@@ -316,7 +316,7 @@ pub const SIDING_LAYOUT: Said = said("siding layout", "plano de siding");
 pub const TYPE_AND_SCALE: Said = said("document type, scale", "tipo de plano, escala");
 
 /// How findings are circled on the sheet of problems.
-pub const PROBLEMS_KEY: &str = "Circles: errors heavy, warnings dashed, remarks dotted. Findings of one kind have one number, that of the list below. Rulers: drawing units, as places are told.";
+pub const PROBLEMS_KEY: &str = "Circles: errors heavy, warnings dashed, remarks dotted. Findings about one thing have one number, that of the list below; its kinds have letters. Rulers: drawing units, as places are told.";
 /// What that sheet holds.
 pub const PROBLEMS_DESCRIPTION: &str =
     "The drawing in gray; each finding is circled, numbered and listed below.";
