@@ -138,9 +138,6 @@ pub fn cost_note(takeoff: &Takeoff) -> String {
     }
 }
 
-/// Heading over what findings are about.
-pub const ABOUT: &str = "About";
-
 /// Who must act on a finding, or that there is nothing to do.
 pub fn sort(f: &Finding) -> &'static str {
     match (f.severity(), f.audience()) {

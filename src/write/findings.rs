@@ -21,7 +21,7 @@ fn told(group: &Gathered, style: LengthStyle) -> String {
         wrapped(&format!("{} {}", word(group.severity()), subjects_head(group, "note")), "  ")
             + "\n";
     for kind in &group.kinds {
-        out.push_str(&block(kind, (&word(kind.severity()).to_lowercase(), "  "), style));
+        out.push_str(&block(kind, (word(kind.severity()), "  "), style));
     }
     out
 }

@@ -78,7 +78,7 @@ fn the_text_has_one_head_for_a_subject_and_loses_nothing() {
     assert!(heads[2].starts_with("  WARNING set-back-taken: "), "{text}");
     assert_eq!(heads[3], "  note Linework: 3 notes", "{text}");
     assert_eq!(heads.len(), 4, "{text}");
-    for kind in ["warning joint-in-opening at (2.000, 1.000): ", "note line-twice (2) at (1.000"] {
+    for kind in ["WARNING joint-in-opening at (2.000, 1.000): ", "note line-twice (2) at (1.000"] {
         assert!(text.contains(&format!("\n    {kind}")), "{kind}: {text}");
     }
     assert!(text.contains("\n       and at (5.000, 1.000): "), "{text}");

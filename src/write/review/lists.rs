@@ -173,7 +173,7 @@ pub(super) fn found(layout: &Layout) -> String {
         let head = escaped(&findings::head(&group, "note"));
         let _ = write!(
             out,
-            "<li class=\"s{}\"><b>{head}</b><ul>{all}</ul></li>",
+            "<li class=\"about s{}\"><b>{head}</b><ul>{all}</ul></li>",
             rank(group.severity())
         );
     }

@@ -16,45 +16,44 @@ use crate::write::settings::settings;
 const DEFAULT: &str = "default";
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
-    let mut g = Grid::new(layout, "Assumptions", &[14.0, 20.0, 80.0, 28.0, 90.0]);
+    let mut g = Grid::new(layout, "Assumptions", &[14.0, 80.0, 28.0, 90.0]);
     g.texts(&[tables::ASSUMPTIONS], Look::Title);
     g.next();
     let head = g.row;
-    g.head(&["Kind", tables::ABOUT, "What", "Where", tables::SOURCE_OR_ACTION], &[]);
-    let put = |g: &mut Grid, (kind, about): (&str, &str), what: &str, at: &str, then: &str| {
+    g.head(&["Kind", "What", "Where", tables::SOURCE_OR_ACTION], &[]);
+    let put = |g: &mut Grid, kind: &str, what: &str, at: &str, then: &str| {
         g.text(0, kind, Look::Text);
-        g.text(1, about, Look::Wrapped);
-        g.text(2, what, Look::Wrapped);
-        g.text(3, at, Look::Wrapped);
-        g.text(4, then, Look::Wrapped);
+        g.text(1, what, Look::Wrapped);
+        g.text(2, at, Look::Wrapped);
+        g.text(3, then, Look::Wrapped);
         g.next();
     };
     for group in gathered(&layout.findings) {
         let about = subject(group.subject).en;
         for f in group.kinds.iter().flat_map(|k| k.all()) {
             let FindingWords { message, help } = words(f, layout.job.sheet.lengths);
-            let what = format!("{}: {message}", f.code());
-            put(&mut g, (tables::sort(f), about), &what, &place(f), &help);
+            let what = format!("{about}, {}: {message}", f.code());
+            put(&mut g, tables::sort(f), &what, &place(f), &help);
         }
     }
     let (told, defaults): (Vec<[String; 3]>, Vec<_>) =
         assumed(layout).into_iter().partition(|[_, by, _]| by != DEFAULT);
     for [what, by, source] in told {
-        put(&mut g, ("assumed", ""), &what, &by, &source);
+        put(&mut g, "assumed", &what, &by, &source);
     }
     for a in &takeoff.advice {
-        put(&mut g, ("to order", ""), &advice(a, &layout.job), "", "");
+        put(&mut g, "to order", &advice(a, &layout.job), "", "");
     }
     for line in cautions::all(layout.job.product.kind) {
-        put(&mut g, ("caution", ""), line.en, "", "");
+        put(&mut g, "caution", line.en, "", "");
     }
     // Defaults, which nobody changed, are for whoever reads the file.
-    put(&mut g, ("assumed", ""), tables::DEFAULTS_FOLLOW, "", "");
+    put(&mut g, "assumed", tables::DEFAULTS_FOLLOW, "", "");
     g.print_to_here();
     for [what, by, source] in defaults {
-        put(&mut g, ("assumed", ""), &what, &by, &source);
+        put(&mut g, "assumed", &what, &by, &source);
     }
-    g.filter(head, 5);
+    g.filter(head, 4);
     g
 }
 
