@@ -21,6 +21,7 @@ pub mod cautions;
 pub mod checks;
 pub mod command;
 pub mod compare;
+pub mod compare_tables;
 pub mod convention;
 pub mod corners;
 pub mod cover;
