@@ -5,6 +5,7 @@ use super::canvas::{Canvas, fitted, wrapped};
 use super::style::{Ink, TEXT, TITLE};
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Point, Rect, Vec2, Xy};
+use crate::language::SheetLanguage;
 use crate::layout::Layout;
 use crate::layout::wall::LaidWall;
 use crate::model::measure::Measure;
@@ -20,9 +21,9 @@ const MARGIN: f64 = 0.5;
 const PICTURE: f64 = 4.0;
 /// Pitch of rows: a pencil needs more than type.
 const ROW: f64 = 0.26;
-/// Rows under a picture, and on a sheet that goes on.
-const ROWS: usize = 20;
-const MORE_ROWS: usize = 35;
+/// Rows under a picture, and on a sheet that goes on: the caution has two lines of room beneath.
+const ROWS: usize = 18;
+const MORE_ROWS: usize = 34;
 /// Numbers stand at least so far from one another.
 const APART: f64 = 0.21;
 /// Where columns begin: number, what, drawn, taped, spoils.
@@ -31,6 +32,7 @@ const COLUMNS: [f64; 5] = [0.0, 0.42, 3.75, 4.85, 6.25];
 /// The sheets of all walls, in the order of the layout; each wall's lengths worst first.
 pub fn measures(layout: &Layout, all: &[Measure]) -> Vec<Sheet> {
     let style = layout.job.sheet.lengths;
+    let say = layout.job.sheet.language;
     let mut out = Vec::new();
     for (elevation, wall) in layout.walls() {
         let mine: Vec<&Measure> = all.iter().filter(|m| *m.wall == *wall.id).collect();
@@ -39,14 +41,14 @@ pub fn measures(layout: &Layout, all: &[Measure]) -> Vec<Sheet> {
         }
         let title = words::sheet_title(&elevation.name, &wall.id);
         let first = mine.len().min(ROWS);
-        let mut page = Paper::new(&title);
+        let mut page = Paper::new(&title, say);
         page.picture(wall, &mine);
         let top = HEIGHT - MARGIN - 0.75 - PICTURE - 0.2;
         page.table(&mine[..first], 1, top, style);
         out.push(page.sheet(out.len() + 1, &title, &wall.id));
         for (i, rows) in mine[first..].chunks(MORE_ROWS).enumerate() {
             let title = words::goes_on(&title);
-            let mut page = Paper::new(&title);
+            let mut page = Paper::new(&title, say);
             let from = first + i * MORE_ROWS + 1;
             page.table(rows, from, HEIGHT - MARGIN - 0.75, style);
             out.push(page.sheet(out.len() + 1, &title, &wall.id));
@@ -70,10 +72,11 @@ fn free(a: Point, z: Point, taken: &[Point]) -> Point {
 
 struct Paper {
     canvas: Canvas,
+    say: SheetLanguage,
 }
 
 impl Paper {
-    fn new(title: &str) -> Self {
+    fn new(title: &str, say: SheetLanguage) -> Self {
         let mut canvas = Canvas::new(Rect::new(0.0, 0.0, WIDTH, HEIGHT));
         let room = WIDTH - 2.0 * MARGIN;
         let shown = fitted(title, TITLE, true, room);
@@ -82,7 +85,7 @@ impl Paper {
             let y = HEIGHT - MARGIN - 0.36 - i as f64 * 0.15;
             canvas.left(line, TEXT, false, Point::new(MARGIN, y));
         }
-        Paper { canvas }
+        Paper { canvas, say }
     }
 
     /// The wall with its openings, and each length as a line with its number.
@@ -143,7 +146,11 @@ impl Paper {
         for i in [3, 4] {
             c.line(Ink::Rule, Point::new(x(i) - 0.08, top - 0.22), Point::new(x(i) - 0.08, y));
         }
-        c.left(words::CAUTION, TEXT, true, Point::new(MARGIN, MARGIN - 0.12));
+        // The last line at the foot, one in another language over it.
+        for (i, lang) in self.say.each().iter().rev().enumerate() {
+            let at = Point::new(MARGIN, MARGIN - 0.12 + i as f64 * 0.15);
+            c.left(words::CAUTION.of(*lang), TEXT, true, at);
+        }
     }
 
     fn sheet(mut self, number: usize, title: &str, wall: &str) -> Sheet {

@@ -1,5 +1,6 @@
 //! Lengths to tape, in words.
 
+use crate::language::{Said, said};
 use crate::model::measure::{Measure, MeasureKind, Spoils};
 use crate::units::counted;
 
@@ -20,8 +21,10 @@ pub const HEADS: [&str; 5] = ["No.", "Tape", "Drawn", "Taped", "1/2 in wrong spo
 pub const HOW: &str = "Tape each length to 1/16 in and write it in the blank; the worst come first. Leave blank what you cannot reach. Levels are over the floor line, drawn dashed; places are from the left side, level at the sill.";
 /// At the foot of a sheet.
 // SafetyFact::PowerLines.
-pub const CAUTION: &str =
-    "Ladders and scaffolds by the rules on site; keep 10 ft from power lines.";
+pub const CAUTION: Said = said(
+    "Ladders and scaffolds by the rules on site; keep 10 ft from power lines.",
+    "Escaleras y andamios según las reglas de la obra; a 10 pies de las líneas eléctricas.",
+);
 /// What a sheet is, for whoever cannot see it.
 pub const DESCRIPTION: &str =
     "Outline of a wall with the lengths to tape, numbered, and a table of them with blanks.";
