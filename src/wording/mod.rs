@@ -54,6 +54,7 @@ pub mod page;
 pub mod patterns;
 pub mod pieces;
 pub mod pole;
+pub mod problems;
 pub mod proof;
 pub mod quick_start;
 pub mod report;
