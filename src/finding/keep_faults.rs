@@ -26,6 +26,11 @@ pub enum KeepFault {
         /// Those there are.
         walls: Vec<WallId>,
     },
+    /// The job says that courses hang of a wall that has siding of several sets, each with courses of its own.
+    WallOfSeveral {
+        /// The wall.
+        wall: String,
+    },
     /// The job says that courses hang which the wall has not.
     NoCourses {
         /// The wall.

@@ -152,7 +152,9 @@ fn laid_with(
     let mut from = if listed {
         on_site.clone()
     } else {
-        rooms(&found.runs, asked, &|p| (p < first).then_some(whole))
+        // A panel that was an offcut before gives no more than that was.
+        let had = |p: usize| found.at_hand.get(&p).copied().unwrap_or(whole);
+        rooms(&found.runs, asked, &|p| (p < first).then(|| had(p)))
     };
     // Each offcut that is used may wait too: no more than the job lets.
     let may = |runs: &[RunPlan]| waits(runs, &order, asked);
@@ -169,13 +171,12 @@ fn laid_with(
         cut.panel = *numbers.entry(cut.panel).or_insert(next);
     }
     let at = |r: &Room| Some((*numbers.get(&r.panel)?, [r.from, r.to]));
-    let at_hand: BTreeMap<usize, [f64; 2]> = on_site.iter().filter_map(at).collect();
-    let panels = numbers.len();
-    let fresh = panels - first - at_hand.len();
-    let built = keep
-        .hung
-        .as_ref()
-        .map(|hung| so_far((hung, found), asked, (&rest, &laid), (fresh, at_hand.len())));
+    let mut at_hand: BTreeMap<usize, [f64; 2]> = on_site.iter().filter_map(at).collect();
+    let (panels, used) = (numbers.len(), at_hand.len());
+    let fresh = panels - first - used;
+    at_hand.extend(&found.at_hand);
+    let built =
+        keep.hung.as_ref().map(|hung| so_far((hung, found), asked, (&rest, &laid), (fresh, used)));
     let plan = planned(asked, (runs, order), panels, (all, laid));
     Laid { plan, moved, at_hand, built }
 }

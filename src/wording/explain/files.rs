@@ -80,7 +80,7 @@ const PAGE_NOT_MADE: Explanation = Explanation {
 };
 const NO_LAYOUT_FOLDER: Explanation = Explanation {
     title: "A folder holds no layout",
-    cause: "`compare`, or `layout --keep`, was given a folder without a layout.json: it was not written by `lapwright layout`, or the file was taken away.",
+    cause: "`compare`, or `layout --keep`, was given a folder without a layout.json: it was not written by `lapwright layout`, or the file was taken away. The layout of a zone with siding of its own stands in a folder beside that of the house, and both are read.",
     remedy: "Give the folder that `lapwright layout` wrote. `compare` takes a drawing too.",
     example: "lapwright compare house-check house.dxf",
 };

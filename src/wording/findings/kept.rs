@@ -44,6 +44,12 @@ fn built(fault: &KeepFault) -> FindingWords {
                 format!("It has {}.", names.join(", ")),
             )
         }
+        KeepFault::WallOfSeveral { wall } => FindingWords::new(
+            format!(
+                "`[[built]]` names courses of wall {wall}, which has siding of a zone too, with courses of its own"
+            ),
+            "Give the marks of the pieces that hang as `pieces`, or leave `courses` out where all of the wall hangs.",
+        ),
         KeepFault::NoCourses { wall, courses: [first, last] } => FindingWords::new(
             format!("`[[built]]` names courses that wall {wall} has not"),
             format!("Give the first and the last course that hang, as [{first}, {last}]."),
