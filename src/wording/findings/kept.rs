@@ -79,6 +79,7 @@ pub(super) fn stock(file: &str, line: usize, column: usize, fault: &StockFault) 
         StockFault::NotUtf8 => "is not text in UTF-8".to_owned(),
         StockFault::Empty => "holds nothing".to_owned(),
         StockFault::ColumnMissing { column } => format!("has no column `{column}`"),
+        StockFault::QuoteOpen => "a quotation mark stays open".to_owned(),
         StockFault::Length { text } => format!("`{text}` is no length"),
         StockFault::LongerThanPanel { length, panel } => format!(
             "{} is longer than a panel of {}",
@@ -86,6 +87,10 @@ pub(super) fn stock(file: &str, line: usize, column: usize, fault: &StockFault) 
             inches_fraction(*panel)
         ),
         StockFault::Count { text } => format!("`{text}` is no count"),
+        StockFault::TooMany { most } => format!("there are more than {most} in all"),
+        StockFault::EndOfWhole { text } => {
+            format!("a whole panel has both factory ends, not `{text}`")
+        }
         StockFault::End { text } => format!("`{text}` is no factory end of such a length"),
     };
     FindingWords::new(
