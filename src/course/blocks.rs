@@ -30,14 +30,13 @@ pub fn moved(house: &House, pole: &StoryPole, job: &Job) -> Option<House> {
 
 /// How far a block is moved, up where positive: the least that keeps it out of a course.
 fn shift(wall: &DrawnWall, b: Rect, pole: &StoryPole, (most, clear): (f64, f64)) -> Option<f64> {
-    let lines = |by: f64| -> Vec<f64> {
+    let lines = |by: f64, least: f64| -> Vec<f64> {
         let (low, high) = (b.y0 - clear + by, b.y1 + clear + by);
         let (first, last) = (pole.course_at(low), pole.course_at(high) + 1);
         let all = (first..=last).map(|i| pole.butt(i));
-        // Even a bite that no saw takes is one: out of a course costs nothing.
-        all.filter(|y| *y > low + GRID && *y < high - GRID).collect()
+        all.filter(|y| *y > low + least && *y < high - least).collect()
     };
-    let crossed = lines(0.0);
+    let crossed = lines(0.0, GRID);
     let up = crossed.first()? - (b.y0 - clear);
     let down = (b.y1 + clear) - crossed.last()?;
     let free = |by: f64| {
@@ -47,6 +46,8 @@ fn shift(wall: &DrawnWall, b: Rect, pole: &StoryPole, (most, clear): (f64, f64))
     };
     let mut ways = [up, -down];
     ways.sort_by(|a, b| a.abs().total_cmp(&b.abs()));
-    let helps = |by: f64| by.abs() <= most + SAME && lines(by).len() < crossed.len() && free(by);
+    // Even a bite that no saw takes is one, for out of a course costs nothing; but rather that than a real one.
+    let fewer = |by: f64| [GRID, SAME].iter().any(|l| lines(by, *l).len() < lines(0.0, *l).len());
+    let helps = |by: f64| by.abs() <= most + SAME && fewer(by) && free(by);
     ways.into_iter().find(|by| helps(*by))
 }

@@ -59,41 +59,47 @@ fn strip((a, b): (Point, Point), p: Point, q: Point) -> Option<Polygon> {
 
 /// A ring without corners that it only goes to and back from, and without sides of no length.
 fn trimmed(ring: Ring) -> Ring {
-    if (0..ring.len()).all(|i| !idle(&ring, i)) {
-        return ring;
-    }
     let mut out: Ring = ring;
     let mut i = 0;
     while i < out.len() && out.len() > 2 {
-        if idle(&out, i) {
-            out.remove(i);
-            // Its neighbors may be idle now.
-            i = i.saturating_sub(2);
-        } else {
-            i += 1;
-        }
+        // Its neighbors may be idle now.
+        i = if trim(&mut out, i) { i.saturating_sub(2) } else { i + 1 };
     }
     // A ring begins anywhere: what the last removals changed lies round its start.
-    while out.len() > 2 && [out.len() - 1, 0, 1].iter().any(|i| idle(&out, *i)) {
-        let i = [out.len() - 1, 0, 1].into_iter().find(|i| idle(&out, *i)).unwrap_or(0);
-        out.remove(i);
-    }
+    while out.len() > 2 && [out.len() - 1, 0, 1].into_iter().any(|i| trim(&mut out, i)) {}
     out
 }
 
-/// Whether a corner bounds nothing but a sliver.
-fn idle(ring: &[Point], i: usize) -> bool {
+/// Takes off what a corner bounds if that is nothing but a sliver: a corner at a side of no length goes, a
+/// thorn is cut back to where its thin end begins. False where there is none.
+fn trim(ring: &mut Ring, i: usize) -> bool {
     let n = ring.len();
     let (a, b, c) = (ring[(i + n - 1) % n], ring[i], ring[(i + 1) % n]);
     let (u, v) = (b - a, c - b);
-    v.hypot() <= SAME || (u.dot(v) < 0.0 && (away(c, a, b) <= SAME || away(a, b, c) <= SAME))
+    // Of a side of no length the end goes that changes the shape less: long sides stay level and plumb.
+    let change = |a: Point, b: Point, c: Point| (b - a).cross(c - b).abs();
+    let own = change(a, b, c);
+    let (before, after) = (u.hypot() <= SAME, v.hypot() <= SAME);
+    let goes = (after && own <= change(b, c, ring[(i + 2) % n]))
+        || (before && own < change(ring[(i + n - 2) % n], a, b));
+    if goes {
+        ring.remove(i);
+        return true;
+    }
+    let thorn = u.dot(v) < 0.0 && !before && !after;
+    let back = [(c, a, b), (a, b, c)].map(|(p, from, to)| (p, nearest(p, from, to)));
+    let cut = back.into_iter().find(|(p, q)| thorn && p.distance(*q) <= SAME);
+    if let Some((_, at)) = cut {
+        ring[i] = at;
+    }
+    cut.is_some()
 }
 
-/// Distance of a place from a segment.
-fn away(p: Point, a: Point, b: Point) -> f64 {
+/// The place of a segment that is nearest to another.
+fn nearest(p: Point, a: Point, b: Point) -> Point {
     let side = b - a;
     let share = if side.hypot2() > 0.0 { (p - a).dot(side) / side.hypot2() } else { 0.0 };
-    p.distance(a + side * share.clamp(0.0, 1.0))
+    a + side * share.clamp(0.0, 1.0)
 }
 
 #[cfg(test)]
@@ -138,6 +144,17 @@ mod tests {
         let beside = [Polygon::rect(-20.0, 10.0, -0.002, 50.0)];
         let off = between(&beside, &whole);
         assert!(crate::geom::boolean::intersection(&off, &[whole]).is_empty(), "{off:?}");
+        // A step of thousandths at the end of a long level side goes into the upright side over it.
+        let step = |x: f64| {
+            let foot = [p(0.0, 0.0), p(40.0, 0.0), p(x, 0.007)];
+            Polygon::simple([&foot[..], &[p(40.0, 10.0), p(0.0, 10.0)]].concat())
+        };
+        // So does a thorn that runs out of that end.
+        for shape in [step(40.0), step(40.003), step(39.99)] {
+            let found = without_slivers(vec![shape]);
+            assert!((found[0].area() - 400.0).abs() < 0.06, "{found:?}");
+            assert_eq!(found[0].outer.len(), 4);
+        }
         // A strip by itself is nothing; a thin one that a saw leaves stays.
         assert!(without_slivers(vec![Polygon::rect(0.0, 0.0, 0.005, 40.0)]).is_empty());
         assert_eq!(without_slivers(vec![Polygon::rect(0.0, 0.0, 0.02, 40.0)]).len(), 1);

@@ -60,11 +60,13 @@ fn set_back(wall: &DrawnWall, e: &DrawnEdge, w: f64) -> (Polygon, DrawnEdge) {
         slope => (slope, OVER),
     };
     let ((down, past_low), (up, past_high)) = (reach(low), reach(high));
-    let (a, b) = (low.x - inward * OVER, low.x + inward * w);
+    // Siding ends on the grid, as under a frieze.
+    let inner = snap(low.x + inward * w);
+    let (a, b) = (low.x - inward * OVER, inner);
     let (bottom, top) = (low.y - down, high.y + up);
     let strip = Polygon::rect(a.min(b), bottom - past_low, a.max(b), top + past_high);
-    let shift = Vec2::new(inward * w, 0.0);
-    let (low, high) = (Point::new(low.x, bottom) + shift, Point::new(high.x, top) + shift);
+    let shift = inner - low.x;
+    let (low, high) = (Point::new(inner, bottom), Point::new(high.x + shift, top));
     let (from, to) = if inward < 0.0 { (low, high) } else { (high, low) };
     (strip, DrawnEdge { from, to, ..e.clone() })
 }

@@ -84,8 +84,16 @@ pub fn field(
 fn over_ledges(wall: &DrawnWall, clear: f64) -> (Vec<Polygon>, Vec<DrawnEdge>) {
     let ledges = || wall.edges.iter().filter(|e| clear > 0.0 && e.kind == EdgeKind::BareTop);
     let up = Vec2::new(0.0, clear);
-    let moved = |e: &DrawnEdge| DrawnEdge { from: e.from + up, to: e.to + up, ..e.clone() };
+    let moved = |e: &DrawnEdge| DrawnEdge {
+        from: on_grid(e.from + up),
+        to: on_grid(e.to + up),
+        ..e.clone()
+    };
     (ledges().filter_map(|e| raised(e.from, e.to, clear)).collect(), ledges().map(moved).collect())
+}
+
+fn on_grid(p: Point) -> Point {
+    Point::new(snap(p.x), snap(p.y))
 }
 
 /// Whether a side stands beside a post's line and wholly past the corner's ends: under a rake the siding
@@ -137,5 +145,7 @@ fn raised(a: Point, b: Point, clear: f64) -> Option<Polygon> {
     let to = inward * (clear * side.hypot() / square);
     // Begins a little outside the line so that no sliver stays between.
     let from = inward * -0.25;
-    Some(Polygon::simple(vec![a + from, b + from, b + to, a + to]).wound())
+    // It ends on the grid, where what is found beside it begins: no sliver stays there either.
+    let [a_end, b_end] = [on_grid(a + to), on_grid(b + to)];
+    Some(Polygon::simple(vec![a + from, b + from, b_end, a_end]).wound())
 }

@@ -93,6 +93,9 @@ pub(super) fn pieces(place: &Place, job: &Job) -> Vec<TrimPiece> {
             let y = high + half;
             lines.push((TrimKind::HeadFlashing, p(from, y), p(to, y)));
         }
+        // Of an opening whose surround is wider than what of it stands in this wall, a strip may end before it
+        // begins: it stands in the frame's own wall.
+        lines.retain(|(_, a, b)| b.x > a.x + SAME || b.y > a.y + SAME);
         for (kind, a, b) in lines {
             let mut whole = place.piece(kind, a, b, 0.0, [TrimEnd::Square, TrimEnd::Square]);
             whole.opening = Some(o.id.clone());

@@ -177,7 +177,9 @@ fn flashed(rule: &mut Cases, layout: &LaidHouse, on: &Opening) {
         // The first of its row has all.
         (sides, sill, head) = (0.0, 0.0, 0.0);
     }
-    let jamb = o.head - foot(on) + sill * (8.5 - w) + head * (8.5 - w);
+    // Of one that stands in this wall by less than its surround is wide, the frame may end outside it.
+    let level = level.max(0.0);
+    let jamb = (o.head - foot(on) + sill * (8.5 - w) + head * (8.5 - w)).max(0.0);
     on.as_long(rule, TrimKind::SillFlashing, sill * level, NEAR);
     on.as_long(rule, TrimKind::JambFlashing, sides * jamb, NEAR);
     on.as_long(rule, TrimKind::HeadFlashing, head * level, NEAR);

@@ -165,7 +165,7 @@ fn held(lang: Language, job: &Job) -> String {
                 short(style, job.courses.slot_spacing)
             )
         }
-        CutEdgeRule::FaceNails => said("face-nailed", "clavado por la cara").of(lang).to_owned(),
+        CutEdgeRule::FaceNails => said("face-nailed", "con clavos por la cara").of(lang).to_owned(),
     }
 }
 

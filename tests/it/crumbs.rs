@@ -110,6 +110,22 @@ fn a_block_that_bites_a_quarter_inch_is_moved_out_of_the_course() {
 }
 
 #[test]
+fn a_block_as_high_as_its_course_is_moved_onto_it() {
+    // 8 in from 40 1/8 with two thousandths of room round it: an eighth over the course of 40 to 48. On the
+    // course it bites four thousandths of the one under it, which no saw takes.
+    let mut job = inches();
+    (job.courses.datum, job.courses.notch_clearance) = (Some(0.0), 0.002);
+    let at = rect(100.0, 40.125, 106.0, 48.125);
+    let rings: [Ring; 2] = [("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 96.0)), ("A-ELEV-MBLK", &at)];
+    let l = lay(dxf(&rings).as_bytes(), &job);
+    assert!((block(&l).moved.unwrap() + 0.127).abs() < 0.004, "{:?}", block(&l).moved);
+    assert_eq!(broken(&l), [""; 0]);
+    // It parts that course, and no piece beside it is notched.
+    assert!(l.pieces().all(|(.., p)| p.notches.is_empty()));
+    assert_eq!(l.elevations[0].walls[0].courses[5].runs.len(), 2);
+}
+
+#[test]
 fn a_block_that_bites_a_hair_is_out_of_the_course_and_nothing_is_told() {
     // From 41 3/4 and 1/128 to 47 3/4 and 1/128: its room ends 1/128 in over the course line of 48.
     let l = block_at(41.75 + 1.0 / 128.0);

@@ -246,6 +246,23 @@ fn a_head_near_a_frieze_board_off_the_grid_has_one_sill() {
     assert_eq!(sills, [33.5]);
 }
 
+/// Stone 14 1/4 in high along 15 ft of a wall, siding 304 mm over it: from 26.2185 in, a course line at 27.75. The
+/// 1.53 in between take a skirt board, and no sliver of siding stays under it in the 0.0003 in that rounding to
+/// 1/1024 in leaves: the field is one ring.
+#[test]
+fn no_sliver_stays_between_a_clearance_off_the_grid_and_a_skirt_board() {
+    let mut job = inches();
+    (job.courses.datum, job.courses.clear_of_ledge) = (Some(3.75), Some(304.0 / 25.4));
+    // 1.6063 in.
+    job.product.outside_post_set_back = Some(40.8 / 25.4);
+    let wall_of = rect(0.0, 0.0, 240.0, 96.0);
+    let stone = rect(0.0, 0.0, 180.0, 14.25);
+    let l = lay(dxf(&[("A-WALL-OTLN", &wall_of), ("A-WALL-BASE", &stone)]).as_bytes(), &job);
+    assert_eq!(wall(&l).fillers.len(), 1, "{:?}", wall(&l).fillers);
+    assert_eq!(wall(&l).field.len(), 1, "{:?}", wall(&l).field);
+    assert_eq!(broken(&l), Vec::<String>::new());
+}
+
 #[test]
 fn windows_over_one_another_have_a_board_between_them() {
     let l = laid(&[

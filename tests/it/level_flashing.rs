@@ -5,6 +5,7 @@ use lapwright::job::Job;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::model::basis::Basis;
+use lapwright::model::trim::TrimKind;
 
 use crate::support::{broken, dxf, lay, lay_sets, rect};
 
@@ -130,4 +131,21 @@ fn step_flashing_is_told_by_the_piece() {
     assert!((line.net * 12.0 - 160.0).abs() < 1e-2, "{}", line.net);
     let basis = Basis::RoofSlopes { pieces: 34, exposure: 5.0, turned: 1, turn: 4.0 };
     assert_eq!(line.basis, basis);
+}
+
+#[test]
+fn a_window_whose_surround_alone_reaches_the_wall_over_it_has_its_flashing_once() {
+    // The window is 24 in wide, from 32 to 66, its surround 12 in wide: the head board ends 2 in over the foot
+    // of the wall above. Jambs would be flashed up to 66 and 8 1/2 in, which is under that foot at 76.
+    let drawn = dxf(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 120.0, 76.0)),
+        ("A-WALL-OTLN", &rect(0.0, 76.0, 120.0, 160.0)),
+        ("A-GLAZ", &rect(48.0, 32.0, 72.0, 66.0)),
+    ]);
+    let layout = lay(drawn.as_bytes(), &job("[trim]\nsurround = 12\n"));
+    assert_eq!(broken(&layout), Vec::<String>::new());
+    let of = |kind| layout.trims.iter().filter(move |t| t.kind == kind);
+    let highest = of(TrimKind::JambFlashing).map(|t| t.from[1].max(t.to[1])).fold(0.0, f64::max);
+    assert!(highest <= 76.0, "{highest}");
+    assert_eq!(of(TrimKind::JambFlashing).count(), 2);
 }

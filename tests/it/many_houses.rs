@@ -106,6 +106,33 @@ fn houses_are_laid_out_as_each_alone_and_bought_as_one() {
     assert_eq!(list("alone"), list("out/h03"));
 }
 
+/// A comma in a name is part of it, and a house whose gables have another color is one house of two sets.
+#[test]
+fn houses_are_counted_by_their_whole_names() {
+    let dir = tempfile::tempdir().unwrap();
+    let at = dir.path();
+    std::fs::create_dir_all(at.join("plans")).unwrap();
+    let zone = "[[zone]]\nname = \"Gables, all\"\n[[zone.region]]\nbottom = 60\n[zone.product]\ncolor = \"sand\"\n";
+    std::fs::write(at.join("all.toml"), format!("{JOB}{zone}")).unwrap();
+    for (seed, name) in [(1, "Lot 4, Elm"), (2, "Lot 4, Oak")] {
+        std::fs::write(at.join(format!("plans/{name}.dxf")), drawing(&house(seed))).unwrap();
+    }
+    let out = run(at, &ALL);
+    assert_eq!(out.status.code(), Some(0), "{}", err(&out));
+    let bought = table(&at.join("out/purchase.csv"));
+    let nails = bought.iter().find(|r| r["item"].contains("nails")).unwrap();
+    assert_eq!(number(nails, "houses"), 2.0, "{nails:?}");
+    let by_house = table(&at.join("out/purchase-by-house.csv"));
+    let mut takers: Vec<&str> = by_house
+        .iter()
+        .filter(|r| r["item"] == nails["item"])
+        .map(|r| r["house"].as_str())
+        .collect();
+    takers.sort_unstable();
+    let each = ["Lot 4, Elm", "Lot 4, Elm, Gables, all", "Lot 4, Oak", "Lot 4, Oak, Gables, all"];
+    assert_eq!(takers, each);
+}
+
 #[test]
 fn the_workbook_of_houses_sums_what_the_tables_say() {
     use calamine::{Data, Reader, Xlsx, open_workbook};

@@ -7,10 +7,12 @@ use std::process::{Command, Output};
 use lapwright::finding::taped::TapedFinding;
 use lapwright::finding::{FindingKind, Findings};
 use lapwright::job::{Job, file as job_file};
+use lapwright::language::SheetLanguage;
 use lapwright::layout::Layout;
 use lapwright::model::measure::Measure;
 use lapwright::pipeline;
 use lapwright::pipeline::measures::measures;
+use lapwright::wording::measures as words;
 
 use crate::smallcase::{APART, JOB, Side, drawing, drawing_apart, house, rect};
 use crate::support::broken;
@@ -345,6 +347,47 @@ fn the_worst_come_first_and_are_counted() {
     );
     let counts: Vec<usize> = all.iter().map(|m| m.spoils.pieces).collect();
     assert!(counts.is_sorted_by(|a, b| a >= b), "{counts:?}");
+}
+
+#[test]
+fn sheets_to_tape_by_are_legible_and_name_each_length_once() {
+    // The cottage has walls with more lengths than one sheet holds.
+    let dir = concat!(env!("CARGO_MANIFEST_DIR"), "/sample-drawings/curlew-cottage");
+    let bytes = std::fs::read(format!("{dir}.dxf")).unwrap();
+    let text = std::fs::read_to_string(format!("{dir}.toml")).unwrap();
+    let mut job = job_file::parse(&text, "job").unwrap();
+    job.seams.effort = lapwright::model::seam::Effort::Crew;
+    let house = pipeline::reading(&bytes, "c", &job, &mut Findings::default()).unwrap().house;
+    let mut layout = crate::support::lay(&bytes, &job);
+    let all = measures(&house, &layout);
+    for say in [SheetLanguage::En, SheetLanguage::Es, SheetLanguage::Both] {
+        layout.job.sheet.language = say;
+        let sheets = lapwright::annotate::measures(&layout, &all);
+        assert!(sheets.len() > layout.walls().count(), "no wall goes on: {}", sheets.len());
+        let mut said: BTreeMap<&str, usize> = BTreeMap::new();
+        for s in &sheets {
+            crate::sheets::legible(&format!("measure {say:?}"), s);
+            crate::sheets::texts(s).for_each(|t| *said.entry(&t.content).or_default() += 1);
+            let whole: Vec<&str> = crate::sheets::texts(s).map(|t| t.content.as_str()).collect();
+            // What to do and the caution stand on each sheet, whole.
+            for sentence in [words::HOW, words::CAUTION] {
+                let all = say.each().iter().all(|l| whole.join(" ").contains(sentence.of(*l)));
+                assert!(all, "{say:?}: {whole:?}");
+            }
+        }
+        // What is to be taped, and what an error spoils, as often as there are such lengths.
+        let of: Vec<String> = all
+            .iter()
+            .flat_map(|m| say.each().iter().map(move |l| (m, *l)))
+            .flat_map(|(m, l)| [words::what(l, m), words::spoils(l, &m.spoils)])
+            .collect();
+        for text in &of {
+            let count = of.iter().filter(|t| *t == text).count();
+            assert_eq!(said.get(text.as_str()), Some(&count), "{say:?}: {text}");
+        }
+        let english = said.contains_key("width at the foot");
+        assert_eq!(english, say != SheetLanguage::Es);
+    }
 }
 
 fn run(at: &Path, args: &[&str]) -> Output {

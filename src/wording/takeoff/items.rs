@@ -165,8 +165,8 @@ pub fn of_line(lang: Language, takeoff: &Takeoff, id: &str, style: LengthStyle) 
 pub fn flashed(over: FlashedRun) -> Said {
     match over {
         FlashedRun::Roof => said("roof-to-wall flashing", "tapajuntas de techo a pared"),
-        FlashedRun::Deck => said("deck ledger flashing", "tapajuntas de viga de terraza"),
-        FlashedRun::Ledge => said("ledge flashing", "tapajuntas de cornisa"),
+        FlashedRun::Deck => said("deck ledger flashing", "tapajuntas entre terraza y pared"),
+        FlashedRun::Ledge => said("ledge flashing", "tapajuntas de saliente"),
         FlashedRun::Cladding => {
             said("flashing at cladding changes", "tapajuntas en cambios de revestimiento")
         }
