@@ -109,6 +109,39 @@ fn pictures_prices_and_strict() {
 }
 
 #[test]
+fn zones_are_read_with_the_layout_whichever_way_it_is_named() {
+    let dir = folder();
+    let at = |name: &str| dir.path().join(name);
+    // What hangs from 60 in up is vinyl, a set of its own with its own folder.
+    let zone = "[[zone]]\nname = \"Upper\"\n[[zone.region]]\nbottom = 60\n[zone.product]\nkind = \"vinyl\"\n";
+    fs::write(at("a.toml"), format!("{JOB}{zone}")).unwrap();
+    let args = ["layout", "a.dxf", "--job", "a.toml", "--out", "z", "--no-pictures", "--quiet"];
+    assert!(run(dir.path(), &args).status.success());
+    let panels = |old: &str| {
+        let done = run(dir.path(), &["compare", old, "b.dxf", "--format", "json"]);
+        let told = text(&done.stderr);
+        assert_eq!(done.status.code(), Some(0), "{old}: {told}");
+        let json: serde_json::Value = serde_json::from_slice(&done.stdout).unwrap();
+        json["panels"][0].as_u64().unwrap()
+    };
+    let count = |file: &str| {
+        let json: serde_json::Value = serde_json::from_slice(&fs::read(at(file)).unwrap()).unwrap();
+        json["panels"].as_array().unwrap().len() as u64
+    };
+    let both = count("z/layout.json") + count("z/zone-1-upper/layout.json");
+    assert_eq!((panels("z"), panels("z/layout.json")), (both, both));
+    assert_eq!(panels("z/zone-1-upper/layout.json"), count("z/zone-1-upper/layout.json"));
+    // Without the zone's folder the layout is not whole: it is told, not compared as a house without that siding.
+    fs::rename(at("z/zone-1-upper"), at("elsewhere")).unwrap();
+    for old in ["z", "z/layout.json"] {
+        let done = run(dir.path(), &["compare", old, "b.dxf", "--format", "json"]);
+        let told = text(&done.stderr);
+        assert_eq!(done.status.code(), Some(1), "{old}: {told}");
+        assert!(told.contains("no-layout-folder") && told.contains("zone-1-upper"), "{told}");
+    }
+}
+
+#[test]
 fn what_is_no_layout_is_refused_by_name() {
     let dir = folder();
     let at = |name: &str| dir.path().join(name);
