@@ -40,6 +40,7 @@ pub mod cli;
 pub mod compare;
 mod cores;
 pub mod course;
+mod csv_rows;
 pub mod extract;
 pub mod finding;
 pub mod fingerprint;

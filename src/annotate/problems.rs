@@ -20,7 +20,7 @@ use crate::model::drawing::{Drawing, Item, Polyline, Shape, Space, Vertex};
 use crate::model::sheet::Sheet;
 use crate::origin::Origin;
 use crate::units::LengthStyle;
-use crate::wording::sheets;
+use crate::wording::problems as heads;
 
 /// Greatest height of the picture, inches.
 const TALLEST: f64 = 14.0;
@@ -61,7 +61,7 @@ pub fn problems(
     let top = height - MARGIN;
     let title = fitted(&heading(drawing, findings), TITLE, true, WIDTH - 2.0 * MARGIN);
     canvas.left(&title, TITLE, true, Point::new(MARGIN, top - 0.1));
-    canvas.left(sheets::PROBLEMS_KEY, TEXT, false, Point::new(MARGIN, top - 0.4));
+    canvas.left(heads::KEY, TEXT, false, Point::new(MARGIN, top - 0.4));
     let y = top - 0.9 - picture - LINE;
     write_list(&mut canvas, columns, y);
     if let Some(w) = window {
@@ -78,7 +78,7 @@ pub fn problems(
         full_size: false,
         name: "problems".to_owned(),
         title: heading(drawing, findings),
-        description: sheets::PROBLEMS_DESCRIPTION.to_owned(),
+        description: heads::DESCRIPTION.to_owned(),
         width: WIDTH,
         height,
         drawing: canvas.drawing,

@@ -13,7 +13,7 @@ use crate::model::change::{Comparison, OrderChange};
 use crate::model::sheet::Sheet;
 use crate::units::LengthStyle;
 use crate::wording::takeoff::items;
-use crate::wording::{compare as words, sheets as sheet_words};
+use crate::wording::{compare as words, compare_tables as heads, sheets as sheet_words};
 
 /// The layout as the sheets of a revision show it: its letter in the title block, its line in the table there.
 pub(super) fn titled(layout: &Layout, c: &Comparison) -> Layout {
@@ -36,8 +36,8 @@ pub(super) fn table(layout: &Layout, c: &Comparison) -> Vec<Page> {
     let mut flow = Flow::new(area, canvas, area.y1 - 0.3, words::SHEET_TITLE.to_owned());
     flow.head(words::CHANGES);
     flow.text(&format!("{}.", words::revision(&c.revision, &c.date)));
-    flow.text(&words::drawing("Old", &c.old.name, &c.old.sha256));
-    flow.text(&words::drawing("New", &c.new.name, &c.new.sha256));
+    flow.text(&words::drawing(heads::DRAWINGS[0], &c.old.name, &c.old.sha256));
+    flow.text(&words::drawing(heads::DRAWINGS[1], &c.new.name, &c.new.sha256));
     c.remarks.iter().for_each(|r| flow.text(&words::remark(r)));
     if c.changes.is_empty() {
         flow.text(words::NOTHING);

@@ -1,16 +1,18 @@
 //! Layouts that were written before, read back: a folder of results, or its `layout.json`.
 
-use std::fs;
-use std::path::Path;
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+use std::{fs, io};
 
-use super::args::{Layout, Reading};
+use super::args::{self, Reading};
 use super::files;
 use crate::finding::Refusal;
 use crate::finding::files::FileFinding;
 use crate::job::Job;
 use crate::layout::at_hand::AtHand;
 use crate::layout::set::LaidSets;
-use crate::outputs::names::ZONE;
+use crate::outputs::marker::{MARKER, Marker};
+use crate::outputs::names::{ZONE, set_folder};
 use crate::pipeline::site::{layout_json, stock_csv, ticks_json};
 use crate::pipeline::{self, reread};
 
@@ -32,8 +34,7 @@ pub(super) enum Earlier {
 pub(super) fn of(path: &Path) -> Result<Earlier, Refusal> {
     let json = path.extension().is_some_and(|e| e.eq_ignore_ascii_case("json"));
     if json {
-        let layout = layout_json::layout(&files::read(path)?)?;
-        return Ok(Earlier::Layout(Box::new(reread(layout, Vec::new()))));
+        return file(path).map(|s| Earlier::Layout(Box::new(s)));
     }
     if path.is_dir() {
         folder(path).map(|s| Earlier::Layout(Box::new(s)))
@@ -51,19 +52,67 @@ pub(super) fn folder(path: &Path) -> Result<LaidSets, Refusal> {
         let path = path.display().to_string();
         return Err(Refusal::new(FileFinding::NoLayoutFolder { path }));
     }
-    let read = |at: &Path| -> Result<crate::layout::Layout, Refusal> {
-        layout_json::layout(&files::read(&at.join(LAYOUT))?)
-    };
-    let house = read(path)?;
-    let inner = fs::read_dir(path).map(|all| all.flatten().map(|e| e.path()).collect::<Vec<_>>());
-    let mut zones: Vec<_> = inner.unwrap_or_default();
-    zones.retain(|p| {
-        let name = p.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
-        name.starts_with(ZONE) && p.join(LAYOUT).is_file()
-    });
-    zones.sort();
-    let zones = zones.iter().map(|p| read(p)).collect::<Result<Vec<_>, _>>()?;
+    file(&path.join(LAYOUT))
+}
+
+/// Reads a layout's file, and those of its zones beside it.
+///
+/// # Errors
+/// As [`of`]; `no-layout-folder` with the folder of a zone that was laid out and is not there.
+fn file(path: &Path) -> Result<LaidSets, Refusal> {
+    let house = layout_json::layout(&files::read(path)?)?;
+    let of_house: BTreeSet<String> = house
+        .elevations
+        .iter()
+        .flat_map(|e| &e.zones)
+        .filter(|z| z.laid_out && house.zone.is_none())
+        .map(|z| z.zone.clone())
+        .collect();
+    if of_house.is_empty() {
+        return Ok(reread(house, Vec::new()));
+    }
+    let folder = path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let mut zones = Vec::new();
+    for at in zone_folders(folder)? {
+        let zone = layout_json::layout(&files::read(&at.join(LAYOUT))?)?;
+        let named = zone.zone.as_ref().is_some_and(|z| of_house.contains(z));
+        if named && zone.drawing.sha256 == house.drawing.sha256 {
+            zones.push(zone);
+        }
+    }
+    let there: BTreeSet<&str> = zones.iter().filter_map(|z| z.zone.as_deref()).collect();
+    let written = fs::read(folder.join(MARKER)).ok().and_then(|m| Marker::read(&m));
+    for zone in of_house.iter().filter(|z| !there.contains(z.as_str())) {
+        let mut of_zone = house.clone();
+        of_zone.laid.zone = Some(zone.clone());
+        let name = set_folder(&of_zone).unwrap_or_default();
+        // A zone too small to side has no folder: none was written.
+        let begins = format!("{name}/");
+        let was = |m: &Marker| m.files.keys().any(|f| f.starts_with(&begins));
+        if written.as_ref().is_none_or(was) {
+            let path = folder.join(name).display().to_string();
+            return Err(Refusal::new(FileFinding::NoLayoutFolder { path }));
+        }
+    }
     Ok(reread(house, zones))
+}
+
+/// Folders of zones in a folder of results, in order of their names.
+fn zone_folders(folder: &Path) -> Result<Vec<PathBuf>, Refusal> {
+    let unreadable = |e: io::Error| {
+        let (path, system_says) = (folder.display().to_string(), e.to_string());
+        Refusal::new(FileFinding::FileUnreadable { path, system_says })
+    };
+    let mut out = Vec::new();
+    for entry in fs::read_dir(folder).map_err(unreadable)? {
+        let path = entry.map_err(unreadable)?.path();
+        let name = path.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
+        if name.starts_with(ZONE) && path.join(LAYOUT).is_file() {
+            out.push(path);
+        }
+    }
+    out.sort();
+    Ok(out)
 }
 
 /// An earlier layout that is held, with ticks and stock as their files give them.
@@ -86,7 +135,11 @@ impl Given {
 ///
 /// # Errors
 /// As [`folder`]; `ticks-unreadable`, `stock-unreadable`.
-pub(super) fn given(a: &Layout, reading: &Reading, job: &Job) -> Result<Option<Given>, Refusal> {
+pub(super) fn given(
+    a: &args::Layout,
+    reading: &Reading,
+    job: &Job,
+) -> Result<Option<Given>, Refusal> {
     let Some(keep) = &a.keep else { return Ok(None) };
     let sets = folder(keep)?;
     let mut ticked = Vec::new();

@@ -31,10 +31,19 @@ pub(super) struct Loaded {
 impl Loaded {
     /// The price list that the job names, from the folder of the file that names it.
     pub(super) fn price_list(&self) -> Option<PathBuf> {
-        let list = self.job.estimate.price_list.as_ref()?;
-        let file = self.from.get("estimate.price_list").and_then(|i| self.files.get(*i))?;
-        Some(Path::new(&file.name).with_file_name(list))
+        price_list(&self.job, &self.files, &self.from)
     }
+}
+
+/// The price list that a job names, from the folder of the file that names it.
+pub(super) fn price_list(
+    job: &Job,
+    files: &[JobText],
+    from: &BTreeMap<String, usize>,
+) -> Option<PathBuf> {
+    let list = job.estimate.price_list.as_ref()?;
+    let file = from.get("estimate.price_list").and_then(|i| files.get(*i))?;
+    Some(Path::new(&file.name).with_file_name(list))
 }
 
 /// Files that jobs extend, each from the folder of the one that names it.

@@ -24,6 +24,8 @@ pub(super) struct Face {
     pub(super) elsewhere: bool,
 }
 
+// What follows is of our own choosing, no source: it is tried on made revisions, where what belongs together is known.
+
 /// A corner of a wall counts as so many of openings: openings move in walls, seldom walls round them.
 const WALL: f64 = 4.0;
 /// What it counts that places are those of the source: most revisions are drawn where the drawing stood.

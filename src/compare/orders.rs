@@ -2,14 +2,13 @@
 
 use std::collections::BTreeMap;
 
+use crate::geom::tol::ROUNDING;
 use crate::layout::set::LaidSets;
 use crate::model::change::{Comparison, CostChange, OrderChange};
 use crate::model::ids::ItemId;
 use crate::model::item::{CountUnit, Item};
 use crate::model::takeoff::Takeoff;
 
-/// Orders that differ by less are rounding.
-const SAME: f64 = 1e-6;
 /// Hundredths in a unit of money.
 const HUNDREDTHS: f64 = 100.0;
 
@@ -83,7 +82,7 @@ pub(super) fn orders(old: &LaidSets, new: &LaidSets, out: &mut Comparison) {
         let pair = |of: fn(&Line) -> f64| [x.map_or(0.0, of), y.map_or(0.0, of)];
         let order = pair(|l| l.order);
         let more = order[1] - order[0];
-        if more.abs() <= SAME {
+        if more.abs() <= ROUNDING {
             out.orders_alike += 1;
             continue;
         }

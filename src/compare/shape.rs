@@ -2,10 +2,12 @@
 
 use crate::geom::boolean::{difference, even_odd, intersection, union};
 use crate::geom::polygon::{Polygon, bounds, signed_area, total_area};
+use crate::geom::tol::{CUT, ROUNDING};
 use crate::geom::vocabulary::{Point, Rect, Xy};
 
-/// Differences of a sixteenth of an inch and less are drawing noise: no tape tells them.
-pub(super) const TOLD: f64 = 1.0 / 16.0 + 1e-6;
+/// Differences of a sixteenth of an inch and less are drawing noise, and pieces that differ by no more are cut alike:
+/// no tape tells them. Of our own choosing, no source.
+pub(super) const TOLD: f64 = 1.0 / 16.0 + ROUNDING;
 
 /// A box: left, bottom, right, top.
 pub(super) type Box4 = [f64; 4];
@@ -129,7 +131,7 @@ pub(super) fn plain(ring: &[Xy]) -> Vec<Xy> {
         let (a, p, b) = (ring[(i + n - 1) % n], ring[i], ring[(i + 1) % n]);
         let (u, v) = ([p[0] - a[0], p[1] - a[1]], [b[0] - a[0], b[1] - a[1]]);
         let long = v[0].abs().max(v[1].abs()).max(1e-9);
-        if ((u[0] * v[1] - u[1] * v[0]) / long).abs() > 1.0 / 64.0 {
+        if ((u[0] * v[1] - u[1] * v[0]) / long).abs() > CUT {
             out.push(p);
         }
     }

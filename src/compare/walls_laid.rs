@@ -3,17 +3,14 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::align::Paired;
+use super::shape::TOLD;
 use super::walls::WallPair;
+use crate::geom::tol::ROUNDING;
 use crate::layout::set::LaidSet;
 use crate::layout::wall::LaidWall;
 use crate::model::change::{Comparison, LineEffect, WallEffect};
 use crate::model::item::Item;
 use crate::model::quantity::{Group, TakeoffLine};
-
-/// Shares of a line that differ by less are rounding.
-const SAME: f64 = 1e-6;
-/// Ends of pieces that lie nearer than this are cut alike, inches: a mark of the tape.
-const ALIKE: f64 = 1.0 / 16.0 + 1e-6;
 
 /// Tells what each wall takes before and after; those that take the same are counted.
 pub(super) fn effects(
@@ -117,7 +114,7 @@ fn lines(
             effect.net[k] += net;
         }
     }
-    all.into_values().filter(|l| (l.net[0] - l.net[1]).abs() > SAME).collect()
+    all.into_values().filter(|l| (l.net[0] - l.net[1]).abs() > ROUNDING).collect()
 }
 
 /// Lines that are told wall by wall: what hangs there. Panels once, by the piece.
@@ -147,7 +144,7 @@ fn alike(was: &LaidWall, is: &LaidWall, there: &dyn Fn(f64) -> f64, up: f64) -> 
         .collect();
     let mut found = 0;
     for p in pieces(is) {
-        let same = |q: &[f64; 4]| q.iter().zip(p).all(|(a, b)| (a - b).abs() < ALIKE);
+        let same = |q: &[f64; 4]| q.iter().zip(p).all(|(a, b)| (a - b).abs() < TOLD);
         if let Some(i) = old.iter().position(same) {
             old.swap_remove(i);
             found += 1;

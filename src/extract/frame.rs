@@ -79,6 +79,9 @@ fn text_box(t: &Text) -> Rect {
         Up::Top => -t.height,
     };
     // Letters with tails and accents reach beyond the capitals.
-    let about = Rect::new(left, low - 0.3 * t.height, left + width, low + 1.3 * t.height);
+    let (foot, top) = (low - 0.3 * t.height, low + 1.3 * t.height);
+    // Seen in a mirror, tops lie to the right of the direction of reading.
+    let (foot, top) = if t.mirrored { (-top, -foot) } else { (foot, top) };
+    let about = Rect::new(left, foot, left + width, top);
     Affine::rotate(t.angle.to_radians()).transform_rect_bbox(about)
 }

@@ -4,6 +4,7 @@ use super::cut_sides::cut_sides;
 use super::frame::ViewFrame;
 use super::given;
 use super::hidden::meet;
+use super::ink::Ink;
 use super::limits::NOISE;
 use super::openings::{NARROW, report_outside};
 use super::ways::recess;
@@ -13,7 +14,7 @@ use crate::geom::boolean::intersection;
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::house::{DrawnObstacle, DrawnOpening, DrawnWall, WallWay};
+use crate::model::house::{DrawnObstacle, DrawnOpening, DrawnWall, OpeningKind, WallWay};
 use crate::origin::Origin;
 
 /// Each opening goes to the wall it lies in; one outside every wall is told.
@@ -52,7 +53,7 @@ pub(super) fn give_openings(
             let finding = Finding::new(HouseFinding::OpeningStraddles { past: over });
             findings.push(finding.about(&opening.origin).at(at).on(&local.view.name));
         }
-        let opening = door_by_place(opening, frame.y0);
+        let opening = door_by_place(local, opening, frame.y0);
         // Openings stand in what is left of the wall; one wholly in a bare area concerns no panel.
         // A band across one leaves two parts: panels stop at both.
         let kept = intersection(&shape, &wall.faces);
@@ -108,13 +109,24 @@ fn is_edge_on(shape: &[Polygon], wall: &[Polygon]) -> bool {
     intersection(shape, wall).iter().all(strip)
 }
 
+/// A glass door is no higher than this, inches: 6 ft 8 in to 8 ft and its frame (common practice, no source).
+const GLASS_DOOR: f64 = 98.0;
+
 /// A window that stands on the wall's foot and is a man's height is a door: many offices draw both
-/// on one layer.
-fn door_by_place(mut o: DrawnOpening, foot: f64) -> DrawnOpening {
+/// on one layer. One as wide as an overhead door and parted into lights is a glass door, a higher one stays a
+/// window.
+fn door_by_place(local: &ViewFrame, mut o: DrawnOpening, foot: f64) -> DrawnOpening {
     let b = bounds(&o.outline).unwrap_or_default();
-    if !given::keeps_kind(&o) && b.y0 - foot <= 1.0 {
-        o.kind = recess::by_size(b, foot);
+    if given::keeps_kind(&o) || b.y0 - foot > 1.0 {
+        return o;
     }
+    let lights = || Ink::of(local.lines, local.view).is_in_lights(b + local.origin.to_vec2());
+    o.kind = match (recess::by_size(b, foot), o.kind) {
+        (OpeningKind::OverheadDoor, named @ OpeningKind::OverheadDoor) => named,
+        (OpeningKind::OverheadDoor, _) if lights() && b.height() <= GLASS_DOOR => OpeningKind::Door,
+        (OpeningKind::OverheadDoor, drawn) if lights() => drawn,
+        (by_size, _) => by_size,
+    };
     o
 }
 

@@ -26,6 +26,11 @@ pub enum KeepFault {
         /// Those there are.
         walls: Vec<WallId>,
     },
+    /// The job says that courses hang of a wall that has siding of several sets, each with courses of its own.
+    WallOfSeveral {
+        /// The wall.
+        wall: String,
+    },
     /// The job says that courses hang which the wall has not.
     NoCourses {
         /// The wall.
@@ -62,6 +67,8 @@ pub enum StockFault {
         /// Which.
         column: String,
     },
+    /// A quotation mark is not closed.
+    QuoteOpen,
     /// A length is none.
     Length {
         /// As written.
@@ -79,8 +86,18 @@ pub enum StockFault {
         /// As written.
         text: String,
     },
+    /// There are more in all than a site holds.
+    TooMany {
+        /// The most.
+        most: usize,
+    },
     /// A factory end is none that there is.
     End {
+        /// As written.
+        text: String,
+    },
+    /// A length of a whole panel has one factory end, or none.
+    EndOfWhole {
         /// As written.
         text: String,
     },

@@ -220,6 +220,7 @@ fn by_hand(code: HandCode) -> Subject {
         | C::WallsApart
         | C::WallGivesWay
         | C::GivenOutside
+        | C::GivenStays
         | C::SidingLayerEmpty => Subject::Job,
     }
 }

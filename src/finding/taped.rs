@@ -1,7 +1,52 @@
 //! What was taped on site: findings of the head of the flow and of the command.
 
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
 use super::group::group;
 use crate::model::ids::WallId;
+
+/// Why a table of taped lengths cannot be taken.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "fault", rename_all = "kebab-case")]
+pub enum TapedFault {
+    /// A column is missing.
+    ColumnMissing {
+        /// Which.
+        column: String,
+    },
+    /// A quotation mark is not closed.
+    QuoteOpen,
+    /// A length of no measure.
+    NoMeasure {
+        /// As written.
+        text: String,
+    },
+    /// What is taped is no length.
+    NoLength {
+        /// As written.
+        text: String,
+    },
+    /// A length that no such measure has.
+    Beyond {
+        /// The measure.
+        measure: String,
+        /// As written.
+        text: String,
+    },
+    /// A length far off the drawn one.
+    FarOff {
+        /// As written.
+        text: String,
+        /// As drawn, inches.
+        drawn: f64,
+    },
+    /// A measure is there twice.
+    Twice {
+        /// Which.
+        measure: String,
+    },
+}
 
 group! {
     /// What the tape says of a house.
@@ -12,8 +57,9 @@ group! {
             file: String,
             /// Line of the fault, from 1.
             line: usize,
-            /// What stands there.
-            said: String,
+            /// What is wrong.
+            #[serde(flatten)]
+            fault: TapedFault,
         }
         /// A taped length is of nothing that is drawn.
         Unknown "measure-unknown", Error, Office {

@@ -12,6 +12,7 @@ use crate::finding::job_value::ValueFault;
 use crate::geom::vocabulary::Point;
 use crate::model::line_names::{is_line, line_names};
 use crate::model::linework::Role;
+use crate::model::measure::MeasureKind;
 
 /// Longest nail, inches: of our own choosing, no source.
 const LONGEST_NAIL: f64 = 24.0;
@@ -106,6 +107,7 @@ fn relations(job: &Job) -> Vec<Fault> {
         let fault = ValueFault::ListOutOfRange { key, value, over: 0.0, most: LONGEST_NAIL };
         out.push(Fault::new(keys, fault));
     }
+    out.extend(taped_beyond(job));
     let hours = &job.estimate.hours;
     if let Some(odd) = hours.values().find(|h| !(**h > 0.0 && **h <= MOST_HOURS)) {
         let (key, value) = ("estimate.hours".to_owned(), Some(*odd).filter(|v| v.is_finite()));
@@ -119,6 +121,15 @@ fn relations(job: &Job) -> Vec<Fault> {
         out.push(Fault::new(["product.foam_set_back"], fault));
     }
     out
+}
+
+/// Taped lengths that their measures cannot have.
+fn taped_beyond(job: &Job) -> Option<Fault> {
+    let beyond = |(name, v): (&String, &f64)| {
+        let [least, most] = MeasureKind::of_name(name)?.range();
+        Fault::out_of_range(&format!("taped.{name}"), *v, least, most)
+    };
+    job.taped.iter().find_map(beyond)
 }
 
 /// Boards on the wall's face narrower than any board: none is 0.

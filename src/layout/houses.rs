@@ -1,6 +1,8 @@
 //! What many houses come to, each in a few figures and what it takes: all that is kept of a house once its
 //! files are written, so that any number of them have room.
 
+use std::collections::BTreeSet;
+
 use super::finished::Layout;
 use super::laid::LaidHouse;
 use crate::finding::Severity;
@@ -71,7 +73,9 @@ pub struct HouseFigures {
 /// What a set takes of what is bought.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SetTakes {
-    /// The set, without walls and pieces; its zone is the name of the house, and of the zone behind it.
+    /// Name of its house.
+    pub name: String,
+    /// The set, without walls and pieces.
     pub house: LaidHouse,
     /// Lines of its takeoff as counted, before any price.
     pub takeoff: Takeoff,
@@ -130,12 +134,7 @@ fn takes(name: &str, layout: Layout) -> SetTakes {
     };
     let panels_by = if laid.job.sold_singly() { PanelUnit::Panels } else { PanelUnit::default() };
     let lines = takeoff.into_iter().map(bare).collect();
-    let zone = match &laid.zone {
-        Some(zone) => format!("{name}, {zone}"),
-        None => name.to_owned(),
-    };
     let house = LaidHouse {
-        zone: Some(zone),
         story_pole: PoleTable::default(),
         elevations: Vec::new(),
         corners: Vec::new(),
@@ -144,5 +143,11 @@ fn takes(name: &str, layout: Layout) -> SetTakes {
         trims: Vec::new(),
         ..laid
     };
-    SetTakes { house, takeoff: Takeoff { lines, panels_by, ..Takeoff::default() } }
+    let takeoff = Takeoff { lines, panels_by, ..Takeoff::default() };
+    SetTakes { name: name.to_owned(), house, takeoff }
+}
+
+/// How many houses take of a line, a house of several sets once.
+pub fn houses_of(line: &OrderLine) -> usize {
+    line.sets.iter().map(|s| &s.house).collect::<BTreeSet<_>>().len()
 }

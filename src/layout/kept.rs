@@ -40,6 +40,9 @@ pub struct KeptPiece {
     pub panel: PanelId,
     /// Where it begins and ends on the panel.
     pub cut: [f64; 2],
+    /// Where that panel is an offcut that lay on the site: from where to where it goes.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at_hand: Option<[f64; 2]>,
     /// Its left and its right end on the wall.
     pub x: [f64; 2],
     /// Butt line of its course.

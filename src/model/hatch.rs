@@ -2,7 +2,7 @@
 
 use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::tol::snap;
-use crate::geom::vocabulary::{Affine, BezPath, CurveShape, Point, Rect, Ring, Vec2};
+use crate::geom::vocabulary::{Affine, BezPath, CurveShape, PathEl, Point, Rect, Ring, Vec2};
 use crate::real::Real;
 
 /// A filled or patterned area.
@@ -64,6 +64,24 @@ impl Hatch {
         };
         let all = self.loops.iter().flat_map(|l| path_points(l, SAGITTA));
         all.map(|(points, _)| snapped(points)).filter(|r| r.len() >= 3).collect()
+    }
+
+    /// Moves every place of its loops, and the lines with the middle of all.
+    pub fn move_places(&mut self, to: &dyn Fn(Point) -> Point) {
+        let middle = self.bounds().center();
+        for path in &mut self.loops {
+            for el in path.elements_mut() {
+                *el = match *el {
+                    PathEl::MoveTo(p) => PathEl::MoveTo(to(p)),
+                    PathEl::LineTo(p) => PathEl::LineTo(to(p)),
+                    PathEl::QuadTo(p, q) => PathEl::QuadTo(to(p), to(q)),
+                    PathEl::CurveTo(p, q, r) => PathEl::CurveTo(to(p), to(q), to(r)),
+                    PathEl::ClosePath => PathEl::ClosePath,
+                };
+            }
+        }
+        let by = to(middle) - middle;
+        self.families.iter_mut().for_each(|f| f.base += by);
     }
 
     /// The hatch with loops and lines moved.

@@ -2,6 +2,13 @@
 
 use crate::geom::vocabulary::Xy;
 
+/// The longest wall that is taped, inches: 1,000 ft. Of our own choosing, no source.
+const LONGEST: f64 = 12_000.0;
+/// The least width or height of a wall or an opening, inches. Of our own choosing, no source.
+const LEAST: f64 = 1.0;
+/// The most that a side of a wall leans, inches. Of our own choosing, no source.
+const MOST_LEAN: f64 = 24.0;
+
 /// What is taped.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum MeasureKind {
@@ -72,6 +79,36 @@ impl MeasureKind {
             MeasureKind::Height => "height",
             MeasureKind::Sill => "sill",
         }
+    }
+
+    /// What a name is of: the word that it ends with; none where that is no measure's.
+    pub fn of_name(name: &str) -> Option<Self> {
+        let (_, word) = name.rsplit_once('/')?;
+        Self::ALL.into_iter().find(|k| k.word() == word)
+    }
+
+    /// The least and the most it may be, inches. Levels may lie under the floor line, sides may lean either way.
+    pub fn range(self) -> [f64; 2] {
+        match self {
+            MeasureKind::LeftLean | MeasureKind::RightLean => [-MOST_LEAN, MOST_LEAN],
+            MeasureKind::LeftFoot
+            | MeasureKind::RightFoot
+            | MeasureKind::PeakLevel
+            | MeasureKind::Sill => [-LONGEST, LONGEST],
+            MeasureKind::Place | MeasureKind::PeakPlace => [0.0, LONGEST],
+            MeasureKind::FootWidth
+            | MeasureKind::TopWidth
+            | MeasureKind::LeftHeight
+            | MeasureKind::RightHeight
+            | MeasureKind::Width
+            | MeasureKind::Height => [LEAST, LONGEST],
+        }
+    }
+
+    /// Whether it may be that many inches.
+    pub fn may_be(self, inches: f64) -> bool {
+        let [least, most] = self.range();
+        (least..=most).contains(&inches)
     }
 
     /// The name of the measure of a wall or an opening: `front-1/foot-width`.

@@ -72,6 +72,9 @@ pub struct OrderLine {
 /// What one set takes of a line of the order.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct SetShare {
+    /// The house; left out where one house alone is bought for.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub house: Option<String>,
     /// The zone; left out for the house's own siding.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub zone: Option<String>,

@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::model::linework::{Linework, Moved, ViewScale, ViewTurn};
-use crate::model::text::Across;
+use crate::model::text::{Across, Up};
+use crate::real::Real;
 
 /// Every place of a drawing, inches.
 pub(super) const EVERYWHERE: Rect = Rect::new(-1e12, -1e12, 1e12, 1e12);
@@ -62,11 +63,21 @@ pub(super) fn mirrored(lines: &mut Linework, axis: f64) {
     for (l, (angle, mirrored)) in lines.labels.iter_mut().zip(as_read) {
         // What stood to the right of the place of a text stands to its left now.
         (l.text.angle, l.text.mirrored) = (angle, mirrored);
-        l.text.across = match l.text.across {
-            Across::Left => Across::Right,
-            Across::Center => Across::Center,
-            Across::Right => Across::Left,
-        };
+        let (up, along) = angle.to_radians().sine_cosine();
+        if along.abs() > up.abs() {
+            l.text.across = match l.text.across {
+                Across::Left => Across::Right,
+                Across::Center => Across::Center,
+                Across::Right => Across::Left,
+            };
+        } else {
+            // Of one that is read up or down the sheet, its letters' tops stand to the side.
+            l.text.up = match l.text.up {
+                Up::Baseline => Up::Top,
+                Up::Middle => Up::Middle,
+                Up::Top => Up::Baseline,
+            };
+        }
     }
 }
 

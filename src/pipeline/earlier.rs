@@ -30,16 +30,20 @@ impl Earlier<'_> {
         }
         // What is of another set is told there; what is of none is told by each.
         let others = || self.sets.iter().map(|s| &s.layout).filter(|l| l.zone != old.zone);
-        let wall_elsewhere =
-            |name: &str| others().any(|l| l.walls().any(|(_, w)| w.id.eq_ignore_ascii_case(name)));
+        let has = |l: &Layout, name: &str| l.walls().any(|(_, w)| w.id.eq_ignore_ascii_case(name));
         let elsewhere: BTreeSet<&str> =
             others().flat_map(|l| l.pieces()).map(|(.., p)| p.mark.as_str()).collect();
         let here = |mark: &String| !elsewhere.contains(mark.as_str());
         let mut built = job.built.clone();
         for b in &mut built {
             b.pieces.retain(here);
-            if wall_elsewhere(&b.wall) {
-                b.wall.clear();
+            if others().any(|l| has(l, &b.wall)) {
+                // A wall with siding of several sets hangs whole in each; courses have their numbers set by set.
+                if !has(old, &b.wall) {
+                    b.wall.clear();
+                } else if !b.courses.is_empty() {
+                    return refused(KeepFault::WallOfSeveral { wall: b.wall.clone() });
+                }
             }
         }
         let ticked: Vec<String> = self.ticked.iter().filter(|m| here(m)).cloned().collect();

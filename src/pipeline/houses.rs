@@ -30,7 +30,8 @@ pub fn figures_again(name: &str, sets: &[Vec<u8>]) -> Option<HouseFigures> {
 pub fn purchase(sets: &[&SetTakes], prices: Option<Priced>) -> Result<Purchase, Refusal> {
     let panels = panels(sets);
     let Some(prices) = prices else {
-        let each: Vec<takeoff::Set> = sets.iter().map(|s| (&s.house, &s.takeoff)).collect();
+        let each: Vec<takeoff::NamedSet> =
+            sets.iter().map(|s| (s.name.as_str(), (&s.house, &s.takeoff))).collect();
         return Ok(Purchase { panels, lines: takeoff::purchase(&each), ..Purchase::default() });
     };
     // What panels are bought by follows from the prices: the same for the whole as for each house.
@@ -42,11 +43,17 @@ pub fn purchase(sets: &[&SetTakes], prices: Option<Priced>) -> Result<Purchase, 
         apart += one.cost.as_ref().map_or(0, |c| c.total);
         bought.push(Takeoff { cost: None, ..one });
     }
-    let each: Vec<takeoff::Set> = sets.iter().map(|s| &s.house).zip(&bought).collect();
+    let each = named(sets, &bought);
     let lines = takeoff::purchase(&each);
     let (costs, currency) = costs(&lines, &bought, prices)?;
     let total = costs.iter().flatten().sum();
     Ok(Purchase { panels, lines, costs, currency, total, apart })
+}
+
+/// Each set with its house's name, and what it takes told by another takeoff.
+fn named<'a>(sets: &[&'a SetTakes], takeoffs: &'a [Takeoff]) -> Vec<takeoff::NamedSet<'a>> {
+    let with = |(s, t): (&&'a SetTakes, &'a Takeoff)| (s.name.as_str(), (&s.house, t));
+    sets.iter().zip(takeoffs).map(with).collect()
 }
 
 /// Panels by stock length, one by one.
@@ -59,7 +66,7 @@ fn panels(sets: &[&SetTakes]) -> Vec<OrderLine> {
             Takeoff { lines, panels_by: PanelUnit::Panels, ..Takeoff::default() }
         })
         .collect();
-    let each: Vec<takeoff::Set> = sets.iter().map(|s| &s.house).zip(&counted).collect();
+    let each = named(sets, &counted);
     takeoff::purchase(&each)
 }
 

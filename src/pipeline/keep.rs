@@ -18,15 +18,17 @@ use self::hung::{LOOSE, held_runs};
 use self::marks::held_marks;
 use self::rest::{order, rest, waits};
 use super::seams::seams;
-use crate::compare;
+use crate::compare::{self, SameWall};
 use crate::course::panel_names::HeldNames;
 use crate::finding::Refusal;
 use crate::finding::files::{FileFinding, KeepFault};
+use crate::geom::tol::CUT;
 use crate::job::Job;
 use crate::job::differences::differences;
 use crate::layout::Layout;
 use crate::layout::at_hand::BuiltSoFar;
 use crate::layout::kept::Kept;
+use crate::layout::piece::Piece;
 use crate::model::house::House;
 use crate::model::progress::Progress;
 use crate::model::seam::{RunPlan, SeamPlan, SeamProblem};
@@ -85,11 +87,29 @@ pub(super) fn prepared<'a>(
     let names = compare::names(old, anew, &same);
     let mut job = job.clone();
     if job.courses.datum.is_none() {
-        // The floor line may lie elsewhere against the walls.
-        let up = same.first().map_or(0.0, |s| s.by[1]);
-        job.courses.datum = Some(old.datum + up);
+        job.courses.datum = Some(old.datum + up_most(old, &same, hung.as_ref()));
     }
     Ok((house.renamed(&names), job, Keep { old, same, hung }))
+}
+
+/// How far up most pieces go over that may be held, or that hang: the floor line may lie elsewhere against the walls,
+/// be it of one elevation.
+fn up_most(old: &Layout, same: &[SameWall], hung: Option<&Hung>) -> f64 {
+    let counts = |p: &&Piece| hung.is_none_or(|h| h.marks.contains(&p.mark));
+    let mut by: Vec<(f64, usize)> = Vec::new();
+    for s in same {
+        let Some(wall) = old.elevations.get(s.old.0).and_then(|e| e.walls.get(s.old.1)) else {
+            continue;
+        };
+        let runs = wall.courses.iter().flat_map(|c| &c.runs);
+        let pieces = runs.flat_map(|r| &r.pieces).filter(counts).count();
+        match by.iter_mut().find(|(up, _)| (up - s.by[1]).abs() <= CUT) {
+            Some((_, all)) => *all += pieces,
+            None => by.push((s.by[1], pieces)),
+        }
+    }
+    // Of two alike that of the wall that comes first.
+    by.into_iter().rev().max_by_key(|(_, pieces)| *pieces).map_or(0.0, |(up, _)| up)
 }
 
 /// Plans the house with what is held; `marks` are what marks would begin with.
@@ -152,7 +172,9 @@ fn laid_with(
     let mut from = if listed {
         on_site.clone()
     } else {
-        rooms(&found.runs, asked, &|p| (p < first).then_some(whole))
+        // A panel that was an offcut before gives no more than that was.
+        let had = |p: usize| found.at_hand.get(&p).copied().unwrap_or(whole);
+        rooms(&found.runs, asked, &|p| (p < first).then(|| had(p)))
     };
     // Each offcut that is used may wait too: no more than the job lets.
     let may = |runs: &[RunPlan]| waits(runs, &order, asked);
@@ -169,13 +191,12 @@ fn laid_with(
         cut.panel = *numbers.entry(cut.panel).or_insert(next);
     }
     let at = |r: &Room| Some((*numbers.get(&r.panel)?, [r.from, r.to]));
-    let at_hand: BTreeMap<usize, [f64; 2]> = on_site.iter().filter_map(at).collect();
-    let panels = numbers.len();
-    let fresh = panels - first - at_hand.len();
-    let built = keep
-        .hung
-        .as_ref()
-        .map(|hung| so_far((hung, found), asked, (&rest, &laid), (fresh, at_hand.len())));
+    let mut at_hand: BTreeMap<usize, [f64; 2]> = on_site.iter().filter_map(at).collect();
+    let (panels, used) = (numbers.len(), at_hand.len());
+    let fresh = panels - first - used;
+    at_hand.extend(&found.at_hand);
+    let built =
+        keep.hung.as_ref().map(|hung| so_far((hung, found), asked, (&rest, &laid), (fresh, used)));
     let plan = planned(asked, (runs, order), panels, (all, laid));
     Laid { plan, moved, at_hand, built }
 }

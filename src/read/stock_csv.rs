@@ -9,14 +9,16 @@
 //! Columns may stand in any order; `factory end` may be left out, and is then none for what is shorter than a
 //! panel. Lengths are inches or texts with their unit; cells may be parted by semicolons, and stand in quotes.
 
+use crate::csv_rows::{self, Cell, CsvFault, Misread};
 use crate::finding::Refusal;
 use crate::finding::files::{FileFinding, StockFault};
 use crate::layout::at_hand::{AtHand, FactoryEnd};
 use crate::units::{Unit, parse_length};
 
-/// A length that differs from the panel's by less is the panel's, inches: a mark of the tape.
+/// A length that differs from the panel's by less is the panel's, inches: a mark of the tape (common practice, no
+/// source).
 const SAME: f64 = 1.0 / 16.0;
-/// Most of one sort that a list may name: no site holds more.
+/// Most lengths that a list may name in all: no site holds more. Of our own choosing, no source.
 const MOST: usize = 100_000;
 
 /// Reads a list for panels of this length; `name` is what errors call it.
@@ -27,75 +29,65 @@ pub fn parse(bytes: &[u8], name: &str, panel: f64) -> Result<Vec<AtHand>, Refusa
     let refused = |line: usize, column: usize, fault: StockFault| {
         Refusal::new(FileFinding::StockUnreadable { file: name.to_owned(), line, column, fault })
     };
-    let text = std::str::from_utf8(bytes).map_err(|e| {
-        let line = bytes[..e.valid_up_to()].iter().filter(|b| **b == b'\n').count() + 1;
-        refused(line, 1, StockFault::NotUtf8)
-    })?;
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let mut lines = text.lines().enumerate().filter(|(_, l)| !l.trim().is_empty());
-    let Some((at, head)) = lines.next() else { return Err(refused(1, 1, StockFault::Empty)) };
-    let by = if head.contains(';') && !head.contains(',') { ';' } else { ',' };
-    let names = cells(head, by);
-    let find = |wanted: &str| names.iter().position(|(_, c)| c.trim().to_lowercase() == wanted);
+    let misread = |m: Misread| {
+        let fault = match m.fault {
+            CsvFault::NotUtf8 => StockFault::NotUtf8,
+            CsvFault::QuoteOpen => StockFault::QuoteOpen,
+        };
+        refused(m.line, m.column, fault)
+    };
+    let mut rows = csv_rows::read(bytes).map_err(misread)?.rows.into_iter();
+    let head = rows.next().ok_or_else(|| refused(1, 1, StockFault::Empty))?;
+    let line = head.first().map_or(1, |c| c.line);
+    let find = |wanted: &str| head.iter().position(|c| c.text.to_lowercase() == wanted);
     let missing =
-        |column: &str| refused(at + 1, 1, StockFault::ColumnMissing { column: column.to_owned() });
+        |column: &str| refused(line, 1, StockFault::ColumnMissing { column: column.to_owned() });
     let length = find("length").ok_or_else(|| missing("length"))?;
     let count = find("count").ok_or_else(|| missing("count"))?;
     let end = find("factory end");
     let mut out = Vec::new();
-    for (i, line) in lines {
-        let row = cells(line, by);
-        let cell =
-            |k: usize| row.get(k).cloned().unwrap_or((line.chars().count() + 1, String::new()));
-        let (column, told) = cell(length);
-        let found = parse_length(&told, Unit::Inch).filter(|v| v.is_finite() && *v > 0.0);
-        let found = found
-            .ok_or_else(|| refused(i + 1, column, StockFault::Length { text: told.clone() }))?;
+    let mut all = 0_usize;
+    for row in rows {
+        let at = |c: &Cell, fault: StockFault| refused(c.line, c.column, fault);
+        let cell = |k: usize| row.get(k).cloned().unwrap_or_else(|| after(&row));
+        let long = cell(length);
+        let found = parse_length(&long.text, Unit::Inch).filter(|v| v.is_finite() && *v > 0.0);
+        let found =
+            found.ok_or_else(|| at(&long, StockFault::Length { text: long.text.clone() }))?;
         if found > panel + SAME {
-            let fault = StockFault::LongerThanPanel { length: found, panel };
-            return Err(refused(i + 1, column, fault));
+            return Err(at(&long, StockFault::LongerThanPanel { length: found, panel }));
         }
-        let (column, told) = cell(count);
-        let many = told.trim().parse::<usize>().ok().filter(|n| *n <= MOST);
-        let many =
-            many.ok_or_else(|| refused(i + 1, column, StockFault::Count { text: told.clone() }))?;
+        let many = cell(count);
+        let number = many.text.parse::<usize>().ok().filter(|n| *n <= MOST);
+        let number =
+            number.ok_or_else(|| at(&many, StockFault::Count { text: many.text.clone() }))?;
+        all += number;
+        if all > MOST {
+            return Err(at(&many, StockFault::TooMany { most: MOST }));
+        }
         let whole = found >= panel - SAME;
-        let (column, told) = end.map_or((1, String::new()), cell);
-        let end = match told.trim().to_lowercase().as_str() {
-            "" if whole => FactoryEnd::Both,
+        let told = end.map_or_else(|| after(&row), cell);
+        let end = match told.text.to_lowercase().as_str() {
+            "" | "both" if whole => FactoryEnd::Both,
+            // As long as a panel it is one, with both its ends.
+            _ if whole => {
+                return Err(at(&told, StockFault::EndOfWhole { text: told.text.clone() }));
+            }
             "" | "none" => FactoryEnd::None,
             "left" => FactoryEnd::Left,
             "right" => FactoryEnd::Right,
-            "both" if whole => FactoryEnd::Both,
-            _ => return Err(refused(i + 1, column, StockFault::End { text: told })),
+            _ => return Err(at(&told, StockFault::End { text: told.text.clone() })),
         };
         let length = if end == FactoryEnd::Both { panel } else { found };
-        out.push(AtHand { length, count: many, end });
+        out.push(AtHand { length, count: number, end });
     }
     Ok(out)
 }
 
-/// The cells of a line with their columns, from 1; a quote within quotes is doubled.
-fn cells(line: &str, by: char) -> Vec<(usize, String)> {
-    let mut out = vec![(1, String::new())];
-    let mut quoted = false;
-    let mut letters = line.chars().enumerate().peekable();
-    while let Some((i, c)) = letters.next() {
-        let Some(last) = out.last_mut() else { break };
-        let begins = last.1.trim().is_empty();
-        match c {
-            '"' if quoted && letters.peek().is_some_and(|n| n.1 == '"') => {
-                last.1.push('"');
-                letters.next();
-            }
-            '"' if quoted => quoted = false,
-            // Inches stand after a figure: a quote begins a cell only where nothing stands before it.
-            '"' if begins => quoted = true,
-            c if c == by && !quoted => out.push((i + 2, String::new())),
-            c => last.1.push(c),
-        }
-    }
-    out
+/// An empty cell where a row that is too short ends.
+fn after(row: &[Cell]) -> Cell {
+    let (line, column) = row.last().map_or((1, 1), |c| (c.line, c.column));
+    Cell { text: String::new(), line, column }
 }
 
 #[cfg(test)]
@@ -129,10 +121,16 @@ mod tests {
             other => panic!("{other:?}"),
         };
         assert_eq!(at(""), (1, 1));
-        assert_eq!(at("length\n40\n"), (1, 1));
+        assert_eq!(at("\nlength\n40\n"), (2, 1));
         assert_eq!(at("length,count\n40,2\nlong,2\n"), (3, 1));
         assert_eq!(at("length,count\n40,two\n"), (2, 4));
         assert_eq!(at("length,count\n200,2\n"), (2, 1));
         assert_eq!(at("length,count,factory end\n40,2,both\n"), (2, 6));
+        // Its other end would be as it left the works too: it is a whole panel, or shorter than that.
+        assert_eq!(at("length,count,factory end\n40,2,\n150,2,left\n"), (3, 7));
+        assert_eq!(at("length,count,factory end\n149.95,2,none\n"), (2, 10));
+        assert_eq!(at("length,count\n40,60000\n41,40000\n42,1\n"), (4, 4));
+        // What follows would be lost in the cell that is not closed.
+        assert_eq!(at("length,count\n40,2\n\"64 1/2,3\n36,\"4\"\n"), (3, 1));
     }
 }

@@ -1,5 +1,6 @@
 //! Pieces cut from what is at hand: room on panels that are cut already, in place of panels opened anew.
 
+use crate::geom::tol::ROUNDING;
 use crate::model::seam::{Cut, RunPlan, SeamRules};
 
 /// Room left on a panel, inches from its left end: a saw cut off each piece beside it is taken off already.
@@ -12,9 +13,6 @@ pub struct Room {
     /// Where it ends.
     pub to: f64,
 }
-
-/// Sums of lengths differ by less for rounding.
-const ROUNDING: f64 = 1e-6;
 
 /// Which end of a panel a piece needs as it left the works.
 #[derive(Clone, Copy, PartialEq)]

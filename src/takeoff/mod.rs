@@ -26,7 +26,7 @@ mod zones;
 pub use area::with_lengths_alone;
 pub use fasteners::fastening;
 pub use movement::{findings as movement_findings, movement};
-pub use one_order::{Set, one_order, purchase};
+pub use one_order::{NamedSet, Set, one_order, purchase};
 pub use proof::{Others, proof};
 pub use shares::shares;
 

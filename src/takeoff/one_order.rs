@@ -14,31 +14,60 @@ use crate::model::trim::TrimStock;
 /// A set with what it takes.
 pub type Set<'a> = (&'a LaidHouse, &'a Takeoff);
 
+/// A set with the name of its house; empty where one house alone is bought for.
+pub type NamedSet<'a> = (&'a str, Set<'a>);
+
 /// What to buy for all sets, in the order of their takeoffs; empty for a house of one set.
 pub fn one_order(sets: &[Set]) -> Vec<OrderLine> {
-    if sets.len() < 2 { Vec::new() } else { purchase(sets) }
+    if sets.len() < 2 {
+        return Vec::new();
+    }
+    let of_house: Vec<NamedSet> = sets.iter().map(|s| ("", *s)).collect();
+    purchase(&of_house)
 }
 
 /// What to buy for any number of sets at once, of one house or of many: what is cut for a set is cut of its own
 /// stock, offcuts are kept set by set.
-pub fn purchase(sets: &[Set]) -> Vec<OrderLine> {
-    let mut groups: Vec<Vec<(Set, &TakeoffLine)>> = Vec::new();
-    for set in sets {
+pub fn purchase(sets: &[NamedSet]) -> Vec<OrderLine> {
+    let mut groups: Vec<Group> = Vec::new();
+    for (name, set) in sets {
         for line in set.1.lines.iter().filter(|l| set.1.buys(l)) {
-            let same = |g: &&mut Vec<(Set, &TakeoffLine)>| {
-                g.first().is_some_and(|(other, first)| is_same((*other, first), (*set, line)))
+            let same = |g: &&mut Group| {
+                let first = g.taken.first();
+                first.is_some_and(|(other, first)| is_same((*other, first), (*set, line)))
             };
-            match groups.iter_mut().find(same) {
-                Some(group) => group.push((*set, line)),
-                None => groups.push(vec![(*set, line)]),
-            }
+            let at = match groups.iter_mut().find(same) {
+                Some(group) => group,
+                None => {
+                    groups.push(Group::default());
+                    let Some(last) = groups.last_mut() else { continue };
+                    last
+                }
+            };
+            at.taken.push((*set, line));
+            at.shares.push(share(name, *set, line));
         }
     }
     // Lines of a kind stand together, in the order in which the sets have them.
-    let place = |g: &Vec<(Set, &TakeoffLine)>| g.first().map(|(_, l)| l.group);
-    groups.sort_by_key(place);
-    let all: Vec<OrderLine> = groups.iter().filter_map(|g| line(g)).collect();
+    groups.sort_by_key(|g| g.taken.first().map(|(_, l)| l.group));
+    let all: Vec<OrderLine> = groups.into_iter().filter_map(line).collect();
     all.into_iter().filter(|l| l.order > 0.0).collect()
+}
+
+/// Lines of one thing to buy, with what each set takes of it.
+#[derive(Default)]
+struct Group<'a> {
+    taken: Vec<(Set<'a>, &'a TakeoffLine)>,
+    shares: Vec<SetShare>,
+}
+
+fn share(name: &str, (laid, _): Set, line: &TakeoffLine) -> SetShare {
+    SetShare {
+        house: (!name.is_empty()).then(|| name.to_owned()),
+        zone: laid.zone.clone(),
+        net: line.net,
+        order: line.order,
+    }
 }
 
 /// Whether two lines are of one thing to buy.
@@ -72,13 +101,13 @@ fn fits(item: &Item, one: &Job, other: &Job) -> bool {
 }
 
 /// The lines of one thing as one.
-fn line(group: &[(Set, &TakeoffLine)]) -> Option<OrderLine> {
+fn line(Group { taken: group, shares }: Group) -> Option<OrderLine> {
     let (_, first) = group.first()?;
     let net: f64 = group.iter().map(|(_, l)| l.net).sum();
     let each: f64 = group.iter().map(|(_, l)| l.order).sum();
     let order = match (&first.item, &first.basis) {
         _ if group.len() == 1 => each,
-        (Item::Cartons { .. }, Basis::Cartons { in_carton, .. }) => cartons(group, *in_carton),
+        (Item::Cartons { .. }, Basis::Cartons { in_carton, .. }) => cartons(&group, *in_carton),
         // By the percentage of all together.
         (_, Basis::Spare { percent, .. }) => {
             let of: f64 = group.iter().map(|(_, l)| of_count(l)).sum();
@@ -92,11 +121,6 @@ fn line(group: &[(Set, &TakeoffLine)]) -> Option<OrderLine> {
         _ if is_filled(first.unit) => whole(net),
         _ => each,
     };
-    let share = |((house, _), l): &(Set, &TakeoffLine)| SetShare {
-        zone: house.zone.clone(),
-        net: l.net,
-        order: l.order,
-    };
     Some(OrderLine {
         id: first.id.clone(),
         item: first.item.clone(),
@@ -105,7 +129,7 @@ fn line(group: &[(Set, &TakeoffLine)]) -> Option<OrderLine> {
         stock: first.stock,
         net,
         order,
-        sets: group.iter().map(share).collect(),
+        sets: shares,
     })
 }
 

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::claims::Claims;
 use super::named::{self, PieceOn};
 use super::rule::{Cases, count, found};
+use super::tolerance::CUT;
 use crate::layout::at_hand::{AtHand, BuiltSoFar, FactoryEnd};
 use crate::layout::breach::count::CountBreach;
 use crate::layout::breach::piece::PanelBreach;
@@ -12,9 +13,6 @@ use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Inches;
 use crate::layout::violation::Subject;
-
-/// What no cutter tells apart, inches.
-const SAME: f64 = 1.0 / 64.0;
 
 /// Nothing where nothing hangs.
 pub(super) fn check(claims: &Claims) -> Option<RuleCheck> {
@@ -25,6 +23,8 @@ pub(super) fn check(claims: &Claims) -> Option<RuleCheck> {
     for on in named::pieces(claims.laid) {
         cuts.entry(on.piece.panel.as_str()).or_default().push(on);
     }
+    // What hangs may be cut from offcuts of an earlier list: they lie on the site no more.
+    let hung: BTreeSet<&str> = kept.pieces.iter().map(|k| k.panel.as_str()).collect();
     // Each offcut gives no more than it is long.
     let mut used: Vec<(f64, FactoryEnd)> = Vec::new();
     for panel in &claims.laid.panels {
@@ -32,12 +32,15 @@ pub(super) fn check(claims: &Claims) -> Option<RuleCheck> {
         let on = cuts.get(panel.id.as_str()).map_or(&[][..], Vec::as_slice);
         for on in on {
             let over = (from - on.piece.start).max(on.piece.end - to);
-            rule.case(over <= SAME, || {
+            rule.case(over <= CUT, || {
                 let v = found(named::panel(&panel.id), PanelBreach::BeyondOffcut { from, to });
                 v.at(on.middle()).measured(Inches(on.piece.end)).at_most(Inches(to))
             });
         }
-        let end = match (from <= SAME, to >= panel.stock - SAME) {
+        if hung.contains(panel.id.as_str()) {
+            continue;
+        }
+        let end = match (from <= CUT, to >= panel.stock - CUT) {
             (true, true) => FactoryEnd::Both,
             (true, false) => FactoryEnd::Left,
             (false, true) => FactoryEnd::Right,
@@ -60,7 +63,7 @@ fn listed(rule: &mut Cases, built: &BuiltSoFar, used: &[(f64, FactoryEnd)]) {
     used.sort_by(|a, b| b.0.total_cmp(&a.0));
     for (length, end) in used {
         let fits = |s: &&mut AtHand| {
-            s.count > 0 && s.length >= length - SAME && (end == FactoryEnd::None || s.end == end)
+            s.count > 0 && s.length >= length - CUT && (end == FactoryEnd::None || s.end == end)
         };
         match left.iter_mut().find(fits) {
             Some(s) => s.count -= 1,

@@ -5,15 +5,14 @@ use std::collections::BTreeMap;
 use super::claims::Claims;
 use super::named::{self, PieceOn};
 use super::rule::{Cases, count, found};
+use super::tolerance::CUT;
 use crate::layout::breach::count::CountBreach;
 use crate::layout::breach::piece::{HeldBreach, PieceBreach};
+use crate::layout::kept::KeptPiece;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Inches;
 use crate::layout::violation::Subject;
-
-/// What no cutter tells apart, inches.
-const SAME: f64 = 1.0 / 64.0;
 
 /// Nothing where nothing is held.
 pub(super) fn check(claims: &Claims) -> Option<RuleCheck> {
@@ -30,18 +29,21 @@ pub(super) fn check(claims: &Claims) -> Option<RuleCheck> {
             continue;
         };
         let (p, at) = (on.piece, || on.middle());
-        let place = on.run.wall.id == k.wall && (on.run.course.bottom - k.bottom).abs() <= SAME;
+        let place = on.run.wall.id == k.wall && (on.run.course.bottom - k.bottom).abs() <= CUT;
         let worst = (p.x0 - k.x[0]).abs().max((p.x1 - k.x[1]).abs());
-        rule.case(place && worst <= SAME, || {
+        rule.case(place && worst <= CUT, || {
             found(subject(), held(HeldBreach::Elsewhere))
                 .at(at())
                 .measured(Inches(p.x0))
                 .exactly(Inches(k.x[0]))
         });
         let cut = (p.start - k.cut[0]).abs().max((p.end - k.cut[1]).abs());
-        rule.case(p.panel == k.panel && cut <= SAME, || {
+        rule.case(p.panel == k.panel && cut <= CUT, || {
             let breach = held(HeldBreach::Cut { panel: k.panel.clone() });
             found(subject(), breach).at(at()).measured(Inches(p.start)).exactly(Inches(k.cut[0]))
+        });
+        rule.case(is_offcut_of_before(claims, k), || {
+            found(subject(), held(HeldBreach::Offcut { panel: k.panel.clone() })).at(at())
         });
     }
     // A wall that is held has no other pieces.
@@ -63,6 +65,15 @@ pub(super) fn check(claims: &Claims) -> Option<RuleCheck> {
         v.exactly(count(panels.len()))
     });
     Some(rule.done())
+}
+
+/// Whether the panel is the offcut that it was before, or a whole one as before.
+fn is_offcut_of_before(claims: &Claims, k: &KeptPiece) -> bool {
+    let is = claims.laid.panels.iter().find(|p| p.id == k.panel).and_then(|p| p.at_hand);
+    match (is, k.at_hand) {
+        (Some(a), Some(b)) => (a[0] - b[0]).abs().max((a[1] - b[1]).abs()) <= CUT,
+        (a, b) => a.is_none() && b.is_none(),
+    }
 }
 
 fn held(how: HeldBreach) -> PieceBreach {

@@ -4,6 +4,9 @@
 /// Lengths that differ by less are the same: 1/256 in.
 pub(super) const SAME: f64 = 1.0 / 256.0;
 
+/// What no cutter tells apart: 1/64 in, a quarter of the finest mark on a tape.
+pub(super) const CUT: f64 = 1.0 / 64.0;
+
 /// How far a place or length may lie off where a rule has it, inches: what is laid is snapped to
 /// 1/1024 piece by piece and pieces are reckoned to 1/16.
 pub(super) const NEAR: f64 = 0.05;

@@ -21,7 +21,7 @@ const FALLS: Said = said(
 // SafetyFact::PowerLines.
 const POWER_LINES: Said = said(
     "Power lines: keep ladders and scaffolds 10 ft from overhead lines; have the service drop made safe first.",
-    "Líneas eléctricas: mantenga escaleras y andamios a 10 pies de las líneas aéreas; primero haga asegurar la acometida.",
+    "Líneas eléctricas: mantenga escaleras y andamios a 10 pies de las líneas aéreas; primero haga que la compañía eléctrica deje sin peligro la acometida.",
 );
 // SafetyFact::LeadPaint, SafetyFact::AsbestosSheet.
 const OLD_WALLS: Said = said(
@@ -69,8 +69,8 @@ pub fn of_siding(siding: Siding) -> impl Iterator<Item = Said> {
 fn sentence(caution: Caution) -> Said {
     match caution {
         Caution::CuttingVinyl => said(
-            "Cutting: eye protection. Cold vinyl is brittle: cut slowly below freezing.",
-            "Al cortar: proteja los ojos. El vinilo frío es quebradizo: corte despacio bajo cero.",
+            "Cutting: eye protection. Cold vinyl is brittle: cut slowly below freezing (32 F).",
+            "Al cortar: proteja los ojos. El vinilo frío es quebradizo: corte despacio cuando hiela (menos de 32 F).",
         ),
         // SafetyFact::HeatSoftening.
         Caution::HeatSoftens => said(
@@ -84,7 +84,7 @@ fn sentence(caution: Caution) -> Said {
         // SafetyFact::LeadPaint.
         Caution::LeadPaint => said(
             "Old walls: before 1978, disturbing more than 20 sq ft of painted outside surface needs a certified lead renovator (EPA, 40 CFR 745).",
-            "Paredes viejas: antes de 1978, remover más de 20 pies cuadrados de superficie exterior pintada requiere un renovador certificado en plomo (EPA, 40 CFR 745).",
+            "Paredes viejas: antes de 1978, alterar más de 20 pies cuadrados de superficie exterior pintada requiere un renovador certificado en plomo (EPA, 40 CFR 745).",
         ),
         // SafetyFact::SilicaDust.
         Caution::SilicaDust => said(

@@ -3,6 +3,7 @@
 use super::corners;
 use super::figure::trimmed;
 use super::takeoff::items;
+use crate::geom::tol::CUT;
 use crate::model::change::{Change, How, Remark, Subject, WallSide};
 use crate::model::corner::{CornerKind, Hand};
 use crate::model::house::{HiddenBy, OpeningKind};
@@ -37,8 +38,6 @@ pub const SHEET_TITLE: &str = "REVISIONS";
 pub const CLOUDS: &str = "A cloud is round what changed; the triangle holds the letter of the revision, the figure beside it is the number of the change. Dashed in a cloud: what is gone.";
 /// Beside the drawing of a wall.
 pub const NOT_TO_CUT_BY: &str = "Seams are those of the new layout; cut and hang by the sheets of that layout, not by this one.";
-/// Heading of the pieces that stay, in tables.
-pub const ALIKE: &str = "cut alike";
 /// Rows of the cost.
 pub const OLD_ORDER: &str = "old order";
 /// The same.
@@ -109,7 +108,7 @@ pub fn datum([from, to]: [f64; 2], style: LengthStyle) -> String {
             if y < 0.0 { "below" } else { "over" }
         )
     };
-    if (from - to).abs() < 1.0 / 64.0 {
+    if (from - to).abs() < CUT {
         return format!("The first course stays {}.", at(to));
     }
     let by = signed(to - from, ["higher", "lower"], style);

@@ -1,5 +1,6 @@
 //! Sentences of the cover, and of what report and terminal say likewise.
 
+use super::sheet_lengths::area;
 use super::source as words;
 use crate::language::{Language, Said, said};
 use crate::model::source::Source;
@@ -78,7 +79,7 @@ pub fn zone(
     } else {
         said("Measured, not laid out here", "Medido, no se detalla aquí").of(lang)
     };
-    let area = format!("{:.1} {}", style.area(square_feet), style.area_unit());
+    let area = area(lang, square_feet, style);
     say!(lang, "{name}: {cladding}, {area} net. {how}.", "{name}: {cladding}, {area} netos. {how}.")
 }
 

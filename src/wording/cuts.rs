@@ -3,7 +3,7 @@
 use super::notches::{Above, notch, points};
 pub use super::notches::{is_round, notch_span};
 use super::nouns::{self, counted};
-use super::sheet_lengths::{length, short};
+use super::sheet_lengths::{hard, length, short};
 use super::siding;
 use crate::geom::tol::CUT;
 use crate::job::Product;
@@ -65,8 +65,9 @@ fn edges(lang: Language, p: &Piece, style: LengthStyle) -> Option<String> {
         return None;
     }
     let long = |top: bool| {
-        told::edge(p, top, style)
-            .map_or(said("a point", "punta").of(lang).to_owned(), |(a, b)| length(style, b - a))
+        told::edge(p, top, style).map_or(said("a point", "punta").of(lang).to_owned(), |(a, b)| {
+            hard(&length(style, b - a))
+        })
     };
     Some(say!(
         lang,
@@ -80,7 +81,7 @@ fn edges(lang: Language, p: &Piece, style: LengthStyle) -> Option<String> {
 /// An end that is not square.
 fn end(lang: Language, name: &str, end: &PieceEnd, style: LengthStyle) -> Option<String> {
     let contour = end.contour.as_ref()?;
-    let set_back = short(style, end.set_back());
+    let set_back = hard(&short(style, end.set_back()));
     if end.cut != EndCut::Angled {
         let points = points(lang, contour, style);
         return Some(say!(
@@ -113,13 +114,18 @@ fn end(lang: Language, name: &str, end: &PieceEnd, style: LengthStyle) -> Option
 }
 
 fn rip(lang: Language, r: &Rip, face: f64, above: &Above, style: LengthStyle) -> String {
-    let mut out = say!(lang, "rip to {}", "cortar a lo largo a {}", short(style, r.to - r.from));
+    let mut out = say!(
+        lang,
+        "rip to {}",
+        "corte a lo largo; alto que queda: {}",
+        hard(&short(style, r.to - r.from))
+    );
     if r.from > 0.0 {
         out.push_str(&say!(
             lang,
             ", {} off the butt edge",
-            ", {} fuera del borde inferior",
-            short(style, r.from)
+            "; quite {} por abajo, desde el borde inferior",
+            hard(&short(style, r.from))
         ));
     }
     let over = face - r.to;
@@ -127,9 +133,9 @@ fn rip(lang: Language, r: &Rip, face: f64, above: &Above, style: LengthStyle) ->
         out.push_str(&say!(
             lang,
             ", {} off the top: {} of face and the {}",
-            ", {} fuera de arriba: {} de cara y {}",
-            short(style, over + above.height),
-            short(style, over),
+            "; quite {} por arriba, desde el borde superior: {} de cara más {}",
+            hard(&short(style, over + above.height)),
+            hard(&short(style, over)),
             above.name
         ));
     }
@@ -170,9 +176,9 @@ fn edge_work(lang: Language, work: &EdgeWork) -> Vec<String> {
     if work.slots > 0 {
         out.push(say!(
             lang,
-            "punch {} nail slots along the cut edge",
-            "perfore {} ranuras para clavo a lo largo del borde cortado",
-            work.slots
+            "punch {} along the cut edge",
+            "perfore {} a lo largo del borde cortado",
+            counted(lang, work.slots as usize, nouns::NAIL_SLOT)
         ));
     }
     let shim = if work.furring {
@@ -187,9 +193,9 @@ fn edge_work(lang: Language, work: &EdgeWork) -> Vec<String> {
     if work.lugs > 0 {
         out.push(say!(
             lang,
-            "punch {} snap-lock lugs along the cut edge{shim}",
-            "haga {} lengüetas a lo largo del borde cortado{shim}",
-            work.lugs
+            "punch {} along the cut edge{shim}",
+            "haga {} a lo largo del borde cortado{shim}",
+            counted(lang, work.lugs as usize, nouns::SNAP_LOCK_LUG)
         ));
     }
     if work.trim_nails > 0 {
@@ -263,4 +269,33 @@ pub fn marked_length(lang: Language, p: &Piece, style: LengthStyle) -> String {
         }
     }
     out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A face of 8 in with a nail hem of 1 in over it, cut at foot and head: 2 in come off the foot, and 8 - 6.5 and
+    /// the hem off the head.
+    #[test]
+    fn a_rip_tells_in_each_language_which_edge_loses_how_much() {
+        let above = |name| Above { name, height: 1.0 };
+        let told = |lang, name, r: Rip| {
+            rip(lang, &r, 8.0, &above(name), LengthStyle::Feet).replace('\u{a0}', " ")
+        };
+        let both = Rip { from: 2.0, to: 6.5 };
+        assert_eq!(
+            told(Language::English, "nail hem", both.clone()),
+            "rip to 4 1/2\", 2\" off the butt edge, 2 1/2\" off the top: 1 1/2\" of face and the nail hem"
+        );
+        assert_eq!(
+            told(Language::Spanish, "aleta de clavar", both),
+            "corte a lo largo; alto que queda: 4 1/2\"; quite 2\" por abajo, desde el borde inferior; quite 2 1/2\" por arriba, desde el borde superior: 1 1/2\" de cara más aleta de clavar"
+        );
+        let foot = Rip { from: 2.0, to: 8.0 };
+        assert_eq!(
+            told(Language::Spanish, "aleta de clavar", foot),
+            "corte a lo largo; alto que queda: 6\"; quite 2\" por abajo, desde el borde inferior"
+        );
+    }
 }

@@ -38,7 +38,9 @@ pub fn effects(
     }));
     out.extend(strips(lang, e, style));
     out.push(match e.least_top {
-        Some(top) => say!(lang, "least top course {}", "última hilera mínima {}", style.short(top)),
+        Some(top) => {
+            say!(lang, "least top course {}", "última hilera de {} como mínimo", style.short(top))
+        }
         None => said("top courses whole", "últimas hileras enteras").of(lang).to_owned(),
     });
     if e.grade_steps > 0 {

@@ -94,7 +94,7 @@ pub const STEP_FLASHING: Said =
 /// Title of a detail.
 pub const SKIRT: Said = said(
     "Skirt board over a level roof or ledge",
-    "Tabla de faldón sobre un techo a nivel o una cornisa",
+    "Tabla de faldón sobre un techo a nivel o un saliente",
 );
 /// Note.
 pub const SKIRT_BOARD: Said = said(
@@ -107,7 +107,7 @@ pub const SKIRT_FLASHING: Said = said(
     "Tapajuntas, sube por detrás de la tabla y de la tira de inicio",
 );
 /// Note.
-pub const ROOF_OR_LEDGE: Said = said("Roof or ledge", "Techo o cornisa");
+pub const ROOF_OR_LEDGE: Said = said("Roof or ledge", "Techo o saliente");
 /// Note.
 pub const ROOFING: Said = said("Roofing", "Cubierta del techo");
 /// Note.

@@ -11,7 +11,7 @@ pub fn edges_as_drawn(lang: Language, job: &Job) -> String {
     let what = if pockets {
         said("Channels", "Los canales").of(lang)
     } else {
-        said("Boards", "Tablas").of(lang)
+        said("Boards", "Las tablas").of(lang)
     };
     let (casing, surround) = (job.drawing.casing, job.trim.surround);
     let round: Vec<String> = [

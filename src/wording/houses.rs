@@ -2,7 +2,7 @@
 //! come in ready for the terminal.
 
 use crate::layout::houses::{HouseFigures, HouseTold, HowItWent};
-use crate::model::takeoff::{OrderLine, SetShare};
+use crate::model::takeoff::SetShare;
 use crate::units::counted;
 
 /// Columns of the table of houses.
@@ -110,16 +110,7 @@ pub const FAILED_CODE: &str = "program-fault";
 /// What is said of it.
 pub const FAILED: &str = "the program failed at this house; the others are not touched by it";
 
-/// How many houses take a line, a house of several sets once.
-pub fn houses_of(line: &OrderLine) -> usize {
-    let name = |s: &SetShare| s.zone.clone().unwrap_or_default();
-    let mut names: Vec<String> = line
-        .sets
-        .iter()
-        .map(name)
-        .map(|n| n.split(',').next().unwrap_or_default().to_owned())
-        .collect();
-    names.sort();
-    names.dedup();
-    names.len()
+/// What takes a share of a line: a house, and the zone of it that has a set of its own.
+pub fn taker(share: &SetShare) -> String {
+    [&share.house, &share.zone].into_iter().flatten().cloned().collect::<Vec<_>>().join(", ")
 }

@@ -1,5 +1,7 @@
 //! What is held of an earlier layout, in words.
 
+use std::collections::BTreeSet;
+
 use crate::layout::at_hand::BuiltSoFar;
 use crate::layout::kept::Kept;
 use crate::units::counted;
@@ -28,6 +30,14 @@ pub fn told(kept: &Kept, panels: usize) -> Vec<String> {
             counted(kept.pieces.len(), "piece"),
             counted(kept.panels, "panel")
         ));
+    }
+    let offcuts: BTreeSet<&str> = {
+        let of_site = kept.pieces.iter().filter(|k| k.at_hand.is_some());
+        of_site.map(|k| k.panel.as_str()).collect()
+    };
+    if !offcuts.is_empty() {
+        let offcuts = counted(offcuts.len(), "offcut");
+        out.push(format!("Of these, {offcuts} of the site: the takeoff counts each as a panel."));
     }
     if !kept.anew.is_empty() {
         out.push(format!(
@@ -79,7 +89,7 @@ fn so_far(built: &BuiltSoFar, from_offcuts: usize) -> Vec<String> {
         ));
     }
     out.push(
-        "Spare panels come on top. The takeoff below counts the whole house, what hangs too."
+        "Spare panels come on top. The takeoff below counts the whole house, what hangs too, and an offcut as a panel."
             .to_owned(),
     );
     out

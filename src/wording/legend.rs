@@ -5,6 +5,7 @@ use crate::language::{Language, Said, said};
 use crate::layout::wall::LaidZone;
 use crate::model::corner::CornerKind;
 use crate::units::LengthStyle;
+use crate::wording::sheet_lengths::area;
 use crate::wording::{corners, siding};
 
 /// Where siding goes.
@@ -83,8 +84,8 @@ pub const LEVEL_CHECK: Said = said(
 );
 /// Flashing along sloped roofs.
 pub const STEP_FLASHING: Said = said(
-    "step flashing: 4 x 4 in or more, one a course (R905.2.8.3)",
-    "tapajuntas escalonado: 4 x 4 pulg. o más, uno por hilera (R905.2.8.3)",
+    "step flashing: 4 x 4 in or more, one to each course of roofing (R905.2.8.3)",
+    "tapajuntas escalonado: 4 x 4 pulg. o más, uno por cada hilera de tejas del techo (R905.2.8.3)",
 );
 /// Flashing where a roof ends above wall that goes on.
 pub const KICK_OUT: Said =
@@ -173,20 +174,20 @@ pub fn scale_bar(lang: Language, length: &str, unit_proved: bool) -> String {
 
 /// Other cladding, named and measured.
 pub fn zone(lang: Language, z: &LaidZone, style: LengthStyle) -> String {
-    let area = area(z.net_area, style);
+    let net = area(lang, z.net_area, style);
     if z.laid_out {
         say!(
             lang,
-            "{}: see the set of {}, {area} net",
-            "{}: vea el juego de {}, {area} netos",
+            "{}: see the set of {}, {net} net",
+            "{}: vea el juego de {}, {net} netos",
             siding::cladding(lang, z),
             z.zone
         )
     } else {
         say!(
             lang,
-            "{}: not laid out, {area} net",
-            "{}: sin detallar, {area} netos",
+            "{}: not laid out, {net} net",
+            "{}: sin detallar, {net} netos",
             siding::cladding(lang, z)
         )
     }
@@ -199,15 +200,11 @@ pub fn overlay_zone(z: &LaidZone, style: LengthStyle) -> String {
         "{}: {}, {how}, {} NET",
         z.id,
         siding::cladding(Language::English, z),
-        area(z.net_area, style)
+        area(Language::English, z.net_area, style)
     )
 }
 
 /// What the overlay says under an elevation.
 pub fn overlay_notice(elevation: &str) -> String {
     format!("{elevation}: SIDING LAYOUT. MANUFACTURER'S INSTRUCTIONS AND LOCAL CODE GOVERN.")
-}
-
-fn area(square_feet: f64, style: LengthStyle) -> String {
-    format!("{:.1} {}", style.area(square_feet), style.area_unit())
 }

@@ -23,6 +23,15 @@ pub fn commas<T: Display>(list: &[T]) -> String {
     list.iter().map(T::to_string).collect::<Vec<_>>().join(", ")
 }
 
+/// The first of many names, and how many more there are.
+pub fn first_in(lang: Language, names: &[String], most: usize) -> String {
+    let first = commas(&names[..names.len().min(most)]);
+    match names.len().saturating_sub(most) {
+        0 => first,
+        more => say!(lang, "{first} and {more} more", "{first} y {more} más"),
+    }
+}
+
 /// A sentence's first letter as a capital.
 pub fn capital(sentence: &str) -> String {
     let mut letters = sentence.chars();

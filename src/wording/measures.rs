@@ -1,7 +1,8 @@
 //! Lengths to tape, in words.
 
+use super::nouns::{self, counted};
+use crate::language::{Language, Said, said};
 use crate::model::measure::{Measure, MeasureKind, Spoils};
-use crate::units::counted;
 
 /// Columns of the table, as it goes out and comes back.
 pub const COLUMNS: [&str; 8] = [
@@ -15,52 +16,97 @@ pub const COLUMNS: [&str; 8] = [
     "their length (ft)",
 ];
 /// Heads of the table on a sheet.
-pub const HEADS: [&str; 5] = ["No.", "Tape", "Drawn", "Taped", "1/2 in wrong spoils"];
+pub const HEADS: [Said; 5] = [
+    said("No.", "No."),
+    said("Tape", "Medir"),
+    said("Drawn", "Plano"),
+    said("Taped", "Medido"),
+    said("1/2 in wrong spoils", "1/2 pulg. mal daña"),
+];
+/// Lines of what stands under the title.
+pub const HOW_LINES: usize = 2;
 /// Under the title of a sheet.
-pub const HOW: &str = "Tape each length to 1/16 in and write it in the blank; the worst come first. Leave blank what you cannot reach. Levels are over the floor line, drawn dashed; places are from the left side, level at the sill.";
+pub const HOW: Said = said(
+    "Tape each length to 1/16 in and write it in the blank; the worst come first. Leave blank what you cannot reach. Levels are over the floor line, drawn dashed; places are from the left side, level at the sill.",
+    "Mida cada largo a 1/16 de pulg. y anótelo; primero van los que más dañan. Deje en blanco lo que no alcance. Alturas sobre la línea del piso, a trazos; distancias desde el lado izquierdo, a la altura de la repisa.",
+);
 /// At the foot of a sheet.
 // SafetyFact::PowerLines.
-pub const CAUTION: &str =
-    "Ladders and scaffolds by the rules on site; keep 10 ft from power lines.";
+pub const CAUTION: Said = said(
+    "Ladders and scaffolds by the rules on site; keep 10 ft from power lines.",
+    "Escaleras y andamios según las reglas de la obra; a 10 pies de las líneas eléctricas.",
+);
 /// What a sheet is, for whoever cannot see it.
-pub const DESCRIPTION: &str =
-    "Outline of a wall with the lengths to tape, numbered, and a table of them with blanks.";
+pub const DESCRIPTION: Said = said(
+    "Outline of a wall with the lengths to tape, numbered, and a table of them with blanks.",
+    "Contorno de una pared con los largos por medir, numerados, y su tabla con espacios en blanco.",
+);
 
 /// Title of a wall's sheet.
-pub fn sheet_title(elevation: &str, wall: &str) -> String {
-    format!("TAPE {wall} ({elevation})")
+pub fn sheet_title(lang: Language, elevation: &str, wall: &str) -> String {
+    say!(lang, "TAPE {wall} ({elevation})", "MEDIR {wall} ({elevation})")
 }
 
-/// Title of a sheet that goes on.
-pub fn goes_on(title: &str) -> String {
-    format!("{title}, CONTINUED")
+/// Which sheet of a wall's it is, from the second on.
+pub fn further(lang: Language, number: usize) -> String {
+    say!(lang, "SHEET {number}", "HOJA {number}")
+}
+
+/// Title of such a sheet.
+pub fn goes_on(title: &str, further: &str) -> String {
+    format!("{title}, {further}")
 }
 
 /// What is taped.
-pub fn what(m: &Measure) -> String {
+pub fn what(lang: Language, m: &Measure) -> String {
     let said = match m.kind {
-        MeasureKind::FootWidth => "width at the foot",
-        MeasureKind::TopWidth => "width at the top",
-        MeasureKind::LeftLean => "out of plumb, left side (+ to the right)",
-        MeasureKind::RightLean => "out of plumb, right side (+ to the right)",
-        MeasureKind::LeftFoot => "level of the start, left corner",
-        MeasureKind::RightFoot => "level of the start, right corner",
-        MeasureKind::LeftHeight => "start to soffit, left corner",
-        MeasureKind::RightHeight => "start to soffit, right corner",
-        MeasureKind::PeakPlace => "peak from the left corner",
-        MeasureKind::PeakLevel => "level of the peak",
-        MeasureKind::Place => "from the left side to the jamb",
-        MeasureKind::Width => "width",
-        MeasureKind::Height => "height",
-        MeasureKind::Sill => "level of the sill or foot",
+        MeasureKind::FootWidth => said("width at the foot", "ancho al pie"),
+        MeasureKind::TopWidth => said("width at the top", "ancho arriba"),
+        MeasureKind::LeftLean => said(
+            "out of plumb, left side (+ to the right)",
+            "desplome, lado izquierdo (+ a la derecha)",
+        ),
+        MeasureKind::RightLean => said(
+            "out of plumb, right side (+ to the right)",
+            "desplome, lado derecho (+ a la derecha)",
+        ),
+        MeasureKind::LeftFoot => {
+            said("level of the start, left corner", "altura del arranque, esquina izquierda")
+        }
+        MeasureKind::RightFoot => {
+            said("level of the start, right corner", "altura del arranque, esquina derecha")
+        }
+        MeasureKind::LeftHeight => {
+            said("start to soffit, left corner", "arranque a sofito, esquina izquierda")
+        }
+        MeasureKind::RightHeight => {
+            said("start to soffit, right corner", "arranque a sofito, esquina derecha")
+        }
+        MeasureKind::PeakPlace => {
+            said("peak from the left corner", "punta desde la esquina izquierda")
+        }
+        MeasureKind::PeakLevel => said("level of the peak", "altura de la punta"),
+        MeasureKind::Place => {
+            said("from the left side to the jamb", "del lado izquierdo a la jamba")
+        }
+        MeasureKind::Width => said("width", "ancho"),
+        MeasureKind::Height => said("height", "alto"),
+        MeasureKind::Sill => said("level of the sill or foot", "altura de la repisa o del pie"),
     };
+    let said = said.of(lang);
     if m.thing == m.wall { said.to_owned() } else { format!("{}: {said}", m.thing) }
 }
 
 /// What an error spoils.
-pub fn spoils(s: &Spoils) -> String {
+pub fn spoils(lang: Language, s: &Spoils) -> String {
     match s.pieces {
-        0 => "no piece".to_owned(),
-        n => format!("{}, {:.0} ft", counted(n, "piece"), s.length / 12.0),
+        0 => said("no piece", "ninguna pieza").of(lang).to_owned(),
+        n => say!(
+            lang,
+            "{}, {:.0} ft",
+            "{}, {:.0} pies",
+            counted(lang, n, nouns::PIECE),
+            s.length / 12.0
+        ),
     }
 }

@@ -1,6 +1,6 @@
 //! Notches, slots and holes of pieces in words.
 
-use super::sheet_lengths::{length, short};
+use super::sheet_lengths::{hard, length, short};
 use crate::geom::vocabulary::Xy;
 use crate::language::{Language, Said, said};
 use crate::layout::course::LaidCourse;
@@ -83,7 +83,7 @@ pub(super) fn notch(
                 say!(
                     lang,
                     "{depth} of the face, {all} with the {}",
-                    "{depth} de la cara, {all} con {}",
+                    "{depth} de la cara, {all} contando {}",
                     above.name
                 )
             } else {
@@ -92,13 +92,13 @@ pub(super) fn notch(
             say!(
                 lang,
                 "notch{at}: {left} from the left end, {width} wide, from {low} over the butt edge up; {whole}",
-                "muesca{at}: a {left} del extremo izquierdo, {width} de ancho, desde {low} sobre el borde inferior hacia arriba; {whole}"
+                "muesca por arriba{at}: a {left} del extremo izquierdo, {width} de ancho, desde {low} sobre el borde inferior hasta el borde superior; quite {whole}"
             )
         }
         NotchSide::Bottom => say!(
             lang,
             "notch{at}: {left} from the left end, {width} wide, up to {high} over the butt edge",
-            "muesca{at}: a {left} del extremo izquierdo, {width} de ancho, hasta {high} sobre el borde inferior"
+            "muesca por abajo{at}: a {left} del extremo izquierdo, {width} de ancho, desde el borde inferior hasta {high} de alto"
         ),
         NotchSide::Left | NotchSide::Right => say!(
             lang,
@@ -151,10 +151,6 @@ impl Round {
         };
         c.points.iter().all(on).then_some(Round { across: n.depth, at })
     }
-}
-
-fn hard(length: &str) -> String {
-    length.replace(' ', "\u{a0}")
 }
 
 fn round_hole(lang: Language, round: &Round, at: &str, whole: f64, style: LengthStyle) -> String {

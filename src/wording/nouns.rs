@@ -15,6 +15,21 @@ const fn noun(one: Said, many: Said) -> Noun {
     Noun { one, many }
 }
 
+/// A slot for a nail, with what it is for.
+pub const NAIL_SLOT: Noun =
+    noun(said("nail slot", "ranura para clavo"), said("nail slots", "ranuras para clavo"));
+/// A lug that a snap-lock punch makes.
+pub const SNAP_LOCK_LUG: Noun =
+    noun(said("snap-lock lug", "lengüeta"), said("snap-lock lugs", "lengüetas"));
+/// A nail through the cut edge of a panel.
+pub const TRIM_NAIL: Noun =
+    noun(said("trim nail", "clavo de moldura"), said("trim nails", "clavos de moldura"));
+/// A nail in the face of a board.
+pub const FACE_NAIL: Noun =
+    noun(said("face nail", "clavo por la cara"), said("face nails", "clavos por la cara"));
+/// A cut with a shape of its own.
+pub const SHAPED_CUT: Noun =
+    noun(said("shaped cut", "corte con forma"), said("shaped cuts", "cortes con forma"));
 /// A stock length of siding.
 pub const PANEL: Noun = noun(said("panel", "panel"), said("panels", "paneles"));
 /// The same where siding is of boards.

@@ -3,6 +3,7 @@
 pub use super::datum_effects::effects;
 use super::lists::commas;
 use super::nouns::{self, counted};
+use super::sheet_lengths::area;
 use crate::language::{Language, Said, said};
 use crate::model::pole::{
     DatumChoice, DatumReason, DatumTerm, DatumWeight, EvenedCourses, LineKind, PoleTable, WeighedIn,
@@ -216,16 +217,13 @@ fn along(lang: Language, feet: f64, style: LengthStyle) -> String {
 /// Square feet to a tenth, likewise.
 fn areas(lang: Language, square_feet: f64, style: LengthStyle) -> String {
     match style {
-        LengthStyle::Feet => say!(lang, "{square_feet:.1} sq ft", "{square_feet:.1} pies cuad."),
-        LengthStyle::Mm => {
-            say!(
-                lang,
-                "{:.2} {} ({square_feet:.1} sq ft)",
-                "{:.2} {} ({square_feet:.1} pies cuad.)",
-                style.area(square_feet),
-                style.area_unit()
-            )
-        }
+        LengthStyle::Feet => area(lang, square_feet, style),
+        LengthStyle::Mm => format!(
+            "{:.2} {} ({})",
+            style.area(square_feet),
+            style.area_unit(),
+            area(lang, square_feet, LengthStyle::Feet)
+        ),
     }
 }
 

@@ -61,7 +61,7 @@ pub fn panels(lang: Language, bound: &Bound, job: &Job) -> String {
         out.push_str(&say!(
             lang,
             " Reuse takes {} less: {} are cut, {} of them for two courses.",
-            " El aprovechamiento ahorra {}: se cortan {}, {} de ellos para dos hileras.",
+            " El aprovechamiento ahorra {}: hay que cortar {}, {} para dos hileras.",
             pieces(lang, reuse.saved, piece),
             pieces(lang, reuse.cut, piece),
             reuse.saved
@@ -193,14 +193,14 @@ fn alone(
             say!(
                 lang,
                 "{n} of {length} alone, {}{cartons}",
-                "{n} de {length} solos, {}{cartons}",
+                "con solo {length}: {n}, {}{cartons}",
                 weighed(lang, proof, weight, bound, job)
             )
         }
         None => say!(
             lang,
             "{length} alone keeps not every rule",
-            "{length} solo no cumple todas las reglas"
+            "con solo {length} no se cumplen todas las reglas"
         ),
     }
 }

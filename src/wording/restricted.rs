@@ -12,7 +12,7 @@ pub const MARK: Said = said("restricted", "restringido");
 /// What the mark means.
 pub const LEGEND: Said = said(
     "restricted: restricted access, how to install: see the order of work (common practice)",
-    "restringido: acceso restringido, cómo poner: vea el orden de trabajo (práctica común)",
+    "restringido: acceso restringido, cómo instalar: vea el orden de trabajo (práctica común)",
 );
 
 /// Where it is and how it is done.
@@ -51,7 +51,7 @@ fn how(lang: Language, place: &RestrictedAccess) -> String {
             say!(
                 lang,
                 "fix one receiver, hold the one at {} with one nail, put the panels in and nail it home as courses go up",
-                "fije un canal, sostenga con un clavo el que está junto a {}, meta los paneles y clávelo bien conforme suben las hileras",
+                "fije un canal, sostenga con un clavo el que toca {}, meta los paneles y clávelo bien conforme suben las hileras",
                 side(lang, held)
             )
         }

@@ -1,6 +1,6 @@
 //! Lengths as sheets write them.
 
-use crate::language::{Said, said};
+use crate::language::{Language, Said, said};
 use crate::units::{LengthStyle, MM_PER_INCH, feet_inches, inches_fraction, sixteenths};
 
 /// A length of a dimension: `12'-6 1/2"`, or whole millimeters without the unit, which a note on
@@ -24,6 +24,19 @@ pub fn short(style: LengthStyle, inches: f64) -> String {
 pub fn cut(style: LengthStyle, inches: f64) -> String {
     // Sheets say the unit once for all.
     style.cut(inches).trim_end_matches(" mm").to_owned()
+}
+
+/// A length that is not parted at the end of a line: `5 1/2"` stands together.
+pub fn hard(length: &str) -> String {
+    length.replace(' ', "\u{a0}")
+}
+
+/// An area to a tenth, with its unit.
+pub fn area(lang: Language, square_feet: f64, style: LengthStyle) -> String {
+    match style {
+        LengthStyle::Feet => say!(lang, "{square_feet:.1} sq ft", "{square_feet:.1} pies cuad."),
+        LengthStyle::Mm => format!("{:.1} {}", style.area(square_feet), style.area_unit()),
+    }
 }
 
 fn whole_mm(inches: f64) -> i64 {

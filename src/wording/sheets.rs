@@ -114,11 +114,20 @@ pub fn marks_left_off(lang: Language, count: usize) -> String {
 
 /// Places that break a rule whose names were left off an elevation sheet.
 pub fn failed_left_off(lang: Language, count: usize) -> String {
-    say!(
-        lang,
-        "{count} places of the failed check found no room for their numbers: see the cover.",
-        "{count} lugares de la revisión fallida no tienen su número en el dibujo: vea la portada."
-    )
+    let places = nouns::counted(lang, count, nouns::PLACE);
+    if count == 1 {
+        say!(
+            lang,
+            "{places} of the failed check found no room for its number: see the cover.",
+            "{places} de la revisión fallida no tiene su número en el dibujo: vea la portada."
+        )
+    } else {
+        say!(
+            lang,
+            "{places} of the failed check found no room for their numbers: see the cover.",
+            "{places} de la revisión fallida no tienen su número en el dibujo: vea la portada."
+        )
+    }
 }
 
 /// The cut list.
@@ -155,7 +164,7 @@ pub fn cut_list(
     say!(
         lang,
         "{} of {} are cut, {} are laid whole. {lengths}Gray is left over; rip to: height of the piece, n: notches. {}",
-        "Con cortes: {} de {}; enteros: {}. {lengths}Lo gris sobra; alto: altura a la que se corta a lo largo, n: muescas. {}",
+        "Con cortes: {} de {}; sin cortes: {}. {lengths}Lo gris sobra; alto: altura a la que se corta a lo largo, n: muescas. {}",
         count.cut,
         nouns::counted(lang, count.all, piece),
         count.whole,
@@ -211,7 +220,7 @@ pub fn cutting(
     lang: Language,
     cuts: usize,
     slots: u32,
-    (held, held_by): (u32, Said),
+    (held, held_by): (u32, Noun),
     (over, hem): (Said, bool),
     style: LengthStyle,
 ) -> String {
@@ -226,23 +235,33 @@ pub fn cutting(
     } else {
         String::new()
     };
-    let held_by = held_by.of(lang);
+    let slots = (slots > 0).then(|| counted(lang, slots as usize, nouns::NAIL_SLOT));
+    let held = (held > 0).then(|| counted(lang, held as usize, held_by));
     let punched = match (slots, held) {
-        (0, 0) => String::new(),
-        (0, n) => say!(lang, "{} {} overall. ", "En total {} {}. ", n, held_by),
-        (n, 0) => say!(lang, "{} nail slots overall. ", "En total {} ranuras para clavo. ", n),
-        (slots, held) => say!(
-            lang,
-            "{slots} nail slots and {held} {held_by} overall. ",
-            "En total {slots} ranuras para clavo y {held} {held_by}. "
-        ),
+        (None, None) => String::new(),
+        (Some(one), None) | (None, Some(one)) => {
+            say!(lang, "{one} overall. ", "En total {one}. ")
+        }
+        (Some(slots), Some(held)) => {
+            say!(lang, "{slots} and {held} overall. ", "En total {slots} y {held}. ")
+        }
     };
-    say!(
-        lang,
-        "{cuts} shaped cuts, seen from the face, NTS{hem}. Heights are over the butt edge, clearances are in the figures. {punched}{}",
-        "{cuts} cortes con forma, vistos por la cara, sin escala{hem}. Alturas sobre el borde inferior, holguras incluidas. {punched}{}",
-        unit_note(style).of(lang)
-    )
+    let note = unit_note(style).of(lang);
+    let count = counted(lang, cuts, nouns::SHAPED_CUT);
+    // One thing is seen, or several are.
+    if cuts == 1 {
+        say!(
+            lang,
+            "{count}, seen from the face, NTS{hem}. Heights are over the butt edge, clearances are in the figures. {punched}{note}",
+            "{count}, visto por la cara, sin escala{hem}. Alturas sobre el borde inferior, holguras incluidas. {punched}{note}"
+        )
+    } else {
+        say!(
+            lang,
+            "{count}, seen from the face, NTS{hem}. Heights are over the butt edge, clearances are in the figures. {punched}{note}",
+            "{count}, vistos por la cara, sin escala{hem}. Alturas sobre el borde inferior, holguras incluidas. {punched}{note}"
+        )
+    }
 }
 
 /// The trim list.
@@ -314,34 +333,3 @@ pub const REVISION_HEADS: [Said; 3] =
 pub const SIDING_LAYOUT: Said = said("siding layout", "plano de siding");
 /// Field of the title block.
 pub const TYPE_AND_SCALE: Said = said("document type, scale", "tipo de plano, escala");
-
-/// How findings are circled on the sheet of problems.
-pub const PROBLEMS_KEY: &str = "Circles: errors heavy, warnings dashed, remarks dotted. Findings about one thing have one number, that of the list below; its kinds have letters. Rulers: drawing units, as places are told.";
-/// What that sheet holds.
-pub const PROBLEMS_DESCRIPTION: &str =
-    "The drawing in gray; each finding is circled, numbered and listed below.";
-/// A drawing without findings.
-pub const NOTHING_TO_REPORT: &str = "Nothing to report.";
-
-/// Further findings of a kind.
-pub fn more_of_kind(count: usize) -> String {
-    format!("and {count} more of the kind in check.txt")
-}
-
-/// Kinds of findings that the sheet of problems leaves to the list.
-pub fn more_in_check(count: usize) -> String {
-    format!("and {} more in check.txt", crate::units::counted(count, "kind"))
-}
-
-/// A place that the picture of findings does not hold.
-pub fn outside_picture(x: f64, y: f64) -> String {
-    format!(" at {x:.3}, {y:.3}, outside the picture")
-}
-
-/// Further places that a finding has.
-pub fn more_places(more: usize) -> String {
-    format!("; {more} more {} circled", if more == 1 { "place" } else { "places" })
-}
-
-/// A finding without one place.
-pub const NO_ONE_PLACE: &str = " (no one place)";

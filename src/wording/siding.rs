@@ -2,6 +2,7 @@
 //! from. Nothing else names a kind of siding in words.
 
 pub use super::drawn_edges::edges_as_drawn;
+use super::nouns::{self, Noun, counted};
 use super::stocks::lengths_and_cartons;
 use crate::job::siding::kind::{BoardSiding, PanelSiding, Siding};
 use crate::job::siding::system::{CutEdgeRule, JointRule, NailMaterial, SeamLap, SidingSystem};
@@ -115,11 +116,11 @@ pub fn square_cuts(system: &SidingSystem) -> &'static str {
 }
 
 /// What holds cut edges in undersill trim.
-pub fn held_by(system: &SidingSystem) -> Said {
+pub fn held_by(system: &SidingSystem) -> Noun {
     match system.cut_edge {
-        CutEdgeRule::Lugs => said("lugs", "lengüetas"),
-        CutEdgeRule::TrimNails => said("trim nails", "clavos de moldura"),
-        CutEdgeRule::FaceNails => said("face nails", "clavos por la cara"),
+        CutEdgeRule::Lugs => nouns::LUG,
+        CutEdgeRule::TrimNails => nouns::TRIM_NAIL,
+        CutEdgeRule::FaceNails => nouns::FACE_NAIL,
     }
 }
 
@@ -127,8 +128,9 @@ pub fn held_by(system: &SidingSystem) -> Said {
 pub fn trim_nails(lang: Language, count: u32) -> String {
     say!(
         lang,
-        "drill the cut edge and nail it through with {count} trim nails of its color",
-        "taladre el borde cortado y clávelo con {count} clavos de moldura de su color"
+        "drill the cut edge and nail it through with {} of its color",
+        "taladre el borde cortado y clávelo con {} de su color",
+        counted(lang, count as usize, nouns::TRIM_NAIL)
     )
 }
 
@@ -143,10 +145,10 @@ pub fn profile(lang: Language, product: &Product) -> String {
         );
     }
     match product.faces {
-        1 => said("single", "de una cara,").of(lang).to_owned(),
-        2 => said("double", "de dos caras,").of(lang).to_owned(),
-        3 => said("triple", "de tres caras,").of(lang).to_owned(),
-        n => say!(lang, "{n} faces of", "de {n} caras,"),
+        1 => said("single", "de una cara de").of(lang).to_owned(),
+        2 => said("double", "de dos caras de").of(lang).to_owned(),
+        3 => said("triple", "de tres caras de").of(lang).to_owned(),
+        n => say!(lang, "{n} faces of", "de {n} caras de"),
     }
 }
 
@@ -165,7 +167,7 @@ pub fn in_short(lang: Language, job: &Job) -> String {
     say!(
         lang,
         "Siding: {name}, {profile} {}, exposure {}; lap {}{}.",
-        "Siding: {name}, {profile} {} cada una, exposición {}; traslape {}{}.",
+        "Siding: {name}, {profile} {}, exposición {}; traslape {}{}.",
         style.short(p.face()),
         style.short(p.exposure),
         style.short(job.lap()),

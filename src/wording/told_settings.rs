@@ -1,5 +1,8 @@
 //! Settings with where they come from.
 
+/// For the value of a setting that has none.
+pub const LEFT_OUT: &str = "left out";
+
 /// Over the table.
 pub const HEAD: &str = "Settings, and where each comes from:";
 /// Where no file says a setting.

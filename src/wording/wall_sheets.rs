@@ -125,7 +125,7 @@ pub fn cut(lang: Language, whole: bool, cut: Option<(usize, bool)>) -> String {
     match cut {
         Some((n, false)) => say!(lang, "cut {n}", "corte {n}"),
         Some((n, true)) => say!(lang, "cut {n}, mirrored", "corte {n}, al revés"),
-        None if whole => said("whole", "entero").of(lang).to_owned(),
+        None if whole => said("whole", "sin cortar").of(lang).to_owned(),
         None => String::new(),
     }
 }
@@ -149,7 +149,7 @@ pub fn trim_cut(lang: Language, length: &str, ends: &[String; 2], bent: bool) ->
     let length = if bent { super::trim::along_the_curve(lang, length) } else { length.to_owned() };
     match ends {
         [a, b] if a.is_empty() && b.is_empty() => length,
-        [a, b] if a == b => say!(lang, "{length} both {a}", "{length} ambos {a}"),
+        [a, b] if a == b => say!(lang, "{length} both {a}", "{length} {a} en ambos extremos"),
         [a, b] if b.is_empty() => format!("{length} {a}"),
         [a, b] if a.is_empty() => format!("{length} {b}"),
         [a, b] => format!("{length} {a}, {b}"),

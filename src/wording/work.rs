@@ -105,13 +105,17 @@ pub fn step(lang: Language, step: &WorkStep, wall: &WallWork, style: LengthStyle
         WorkStep::RestrictedAccess { place } => match wall.restricted.get(*place) {
             Some(place) => {
                 let how = capital(&restricted::sentence(lang, place, style));
-                say!(lang, "Restricted access, how to install: {how}.", "Acceso restringido, cómo poner: {how}.")
+                say!(lang, "Restricted access, how to install: {how}.", "Acceso restringido, cómo instalar: {how}.")
             }
-            None => said("Restricted access, how to install: see the elevation.", "Acceso restringido, cómo poner: vea la elevación.").of(lang).to_owned(),
+            None => said("Restricted access, how to install: see the elevation.", "Acceso restringido, cómo instalar: vea la elevación.").of(lang).to_owned(),
         },
         WorkStep::Siding { boards, from_course, to_course } => {
             let piece = if *boards { said("boards", "tablas").of(lang) } else { said("panels", "paneles").of(lang) };
-            say!(lang, "Siding: {piece} of courses {from_course} to {to_course}.", "Siding: {piece} de las hileras {from_course} a {to_course}.")
+            if from_course == to_course {
+                say!(lang, "Siding: {piece} of course {from_course}.", "Siding: {piece} de la hilera {from_course}.")
+            } else {
+                say!(lang, "Siding: {piece} of courses {from_course} to {to_course}.", "Siding: {piece} de las hileras {from_course} a {to_course}.")
+            }
         }
         WorkStep::LapDirection { begins } => laps(lang, begins, &wall.viewpoint),
         WorkStep::CheckLevel => say!(lang, "Check level, and height against the next wall and the story pole, on top of {} {}.", "Revise el nivel, y la altura contra la pared vecina y la vara de alturas, encima de {} {}.",
@@ -174,7 +178,7 @@ fn flashed(lang: Language, place: &FlashedPlace) -> String {
         .of(lang)
         .to_owned(),
         FlashedPlace::Ledge => {
-            said("over the ledge the siding starts on", "sobre la cornisa donde arranca el siding")
+            said("over the ledge the siding starts on", "sobre el saliente donde arranca el siding")
                 .of(lang)
                 .to_owned()
         }
@@ -186,16 +190,16 @@ fn corners<T: std::fmt::Display>(lang: Language, marks: &[T], elsewhere: &[Share
     let next = say!(
         lang,
         "marked on the next elevations: {}",
-        "marcados en las elevaciones vecinas: {}",
+        "con marca en las elevaciones vecinas: {}",
         list.collect::<Vec<_>>().join(", ")
     );
     match (marks.is_empty(), elsewhere.is_empty()) {
         (false, true) => joined_in(lang, marks),
         (false, false) => format!("{}; {next}", joined_in(lang, marks)),
         (true, false) => next,
-        (true, true) => said("those of the next elevations", "los de las elevaciones vecinas")
-            .of(lang)
-            .to_owned(),
+        (true, true) => {
+            said("those of the next elevations", "vea las elevaciones vecinas").of(lang).to_owned()
+        }
     }
 }
 

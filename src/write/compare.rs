@@ -8,6 +8,7 @@ use crate::model::change::{Comparison, OrderChange, WallEffect};
 use crate::model::item::SidingPiece;
 use crate::units::LengthStyle;
 use crate::wording::compare as words;
+use crate::wording::compare_tables as heads;
 use crate::wording::takeoff::items;
 
 /// The report: what the drawing changes, what that does to each wall, what to order more and what is over.
@@ -29,11 +30,11 @@ pub fn text(c: &Comparison, job: &Job) -> String {
 
 fn head(c: &Comparison) -> String {
     let mut out = format!("{}\n\n", words::TITLE);
-    let old = words::drawing("Old", &terminal(&c.old.name), &c.old.sha256);
-    let new = words::drawing("New", &terminal(&c.new.name), &c.new.sha256);
+    let old = words::drawing(heads::DRAWINGS[0], &terminal(&c.old.name), &c.old.sha256);
+    let new = words::drawing(heads::DRAWINGS[1], &terminal(&c.new.name), &c.new.sha256);
     let revision = terminal(&words::revision(&c.revision, &c.date));
     let mut lines = vec![old, new, format!("{revision}.")];
-    for (failed, which) in c.check_failed.iter().zip(["old", "new"]) {
+    for (failed, which) in c.check_failed.iter().zip(heads::WHICH) {
         lines.extend(failed.then(|| words::check_failed(which)));
     }
     lines.extend(c.remarks.iter().map(|r| terminal(&words::remark(r))));
@@ -51,9 +52,8 @@ fn changes(c: &Comparison, style: LengthStyle) -> String {
     for change in &c.changes {
         let here = (change.zone.clone(), change.elevation.clone());
         if at.as_ref() != Some(&here) {
-            let zone = here.0.as_ref().map(|z| format!(", zone {z}")).unwrap_or_default();
-            let name = here.1.as_ref().map(|e| e.to_string()).unwrap_or_default();
-            out.push_str(&format!("  {}\n", fitted(&format!("{name}{zone}"), 76)));
+            let name = heads::changes_of(here.1.as_ref(), here.0.as_deref());
+            out.push_str(&format!("  {}\n", fitted(&name, 76)));
             at = Some(here);
         }
         let line = format!("{:>4}. {}", change.number, terminal(&words::change(change, style)));
@@ -77,14 +77,8 @@ fn settings(c: &Comparison) -> String {
 fn walls(c: &Comparison, style: LengthStyle) -> String {
     let mut out = wrapped(&words::datum(c.datum, style), "  ") + "\n";
     if !c.walls.is_empty() {
-        out.push_str(&format!(
-            "  {:<24} {:>15} {:>9} {:>11} {:>10}\n",
-            "wall",
-            format!("net {}", style.area_unit()),
-            "courses",
-            "pieces",
-            words::ALIKE
-        ));
+        let [wall, area, courses, pieces, alike] = heads::wall_heads(style.area_unit());
+        out.push_str(&format!("  {wall:<24} {area:>15} {courses:>9} {pieces:>11} {alike:>10}\n"));
     }
     for w in &c.walls {
         out.push_str(&wall(w, style));
@@ -95,27 +89,13 @@ fn walls(c: &Comparison, style: LengthStyle) -> String {
     titled(words::WALLS, &out)
 }
 
-/// A wall's name: the new one, and the old one where it had another.
-pub(super) fn wall_name(w: &WallEffect) -> String {
-    let zone = w.zone.as_ref().map(|z| format!(" ({z})")).unwrap_or_default();
-    let name = match (&w.old, &w.new) {
-        (Some(old), Some(new)) if old == new => new.to_string(),
-        (Some(old), Some(new)) => format!("{new} (was {old})"),
-        (None, Some(new)) => format!("{new}, new"),
-        (Some(old), None) => format!("{old}, gone"),
-        (None, None) => String::new(),
-    };
-    name + &zone
-}
-
 fn wall(w: &WallEffect, style: LengthStyle) -> String {
     let [a, b] = w.net_area.map(|f| format!("{:.1}", style.area(f)));
-    let both = |[a, b]: [usize; 2]| if a == b { b.to_string() } else { format!("{a} -> {b}") };
-    let area = if a == b { b } else { format!("{a} -> {b}") };
+    let both = |[a, b]: [usize; 2]| heads::before_after(a.to_string(), b.to_string());
     let mut out = format!(
         "  {:<24} {:>15} {:>9} {:>11} {:>10}\n",
-        fitted(&wall_name(w), 24),
-        area,
+        fitted(&heads::wall_name(w), 24),
+        heads::before_after(a, b),
         both(w.courses),
         both(w.pieces),
         w.pieces_alike
@@ -149,15 +129,8 @@ fn orders(c: &Comparison, style: LengthStyle, piece: SidingPiece) -> String {
         if of.is_empty() {
             return String::new();
         }
-        let head = format!(
-            "  {:<36} {:>7} {:>7} {:>7}  {:<8} {:>8}",
-            "item",
-            "was",
-            "is",
-            if sign > 0.0 { "more" } else { "over" },
-            "unit",
-            if c.cost.is_some() { "cost" } else { "" }
-        );
+        let [item, was, is, by, unit, cost] = heads::order_heads(sign > 0.0, c.cost.is_some());
+        let head = format!("  {item:<36} {was:>7} {is:>7} {by:>7}  {unit:<8} {cost:>8}");
         let mut out = format!("{}\n", head.trim_end());
         out.extend(of.iter().map(|o| order(o, style)));
         titled(title, &out) + "\n"

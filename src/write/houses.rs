@@ -2,7 +2,7 @@
 
 use super::csv_cell::{Cell, count, money, number, table, text};
 use crate::language::Language;
-use crate::layout::houses::{HouseTold, HowItWent, Purchase};
+use crate::layout::houses::{HouseTold, HowItWent, Purchase, houses_of};
 use crate::model::takeoff::OrderLine;
 use crate::units::LengthStyle;
 use crate::wording::houses as words;
@@ -50,7 +50,7 @@ pub fn purchase(purchase: &Purchase, style: LengthStyle) -> Vec<u8> {
             text(items::unit(line.unit).en),
             text(line.color.as_str()),
             text(line.stock.map_or(String::new(), |s| style.length(s))),
-            count(words::houses_of(line) as i128),
+            count(houses_of(line) as i128),
             number(line.net),
             number(apart),
             number(line.order),
@@ -94,7 +94,7 @@ pub fn by_house(purchase: &Purchase, style: LengthStyle) -> Vec<u8> {
                 text(items::item(Language::English, &line.item, style)),
                 text(items::unit(line.unit).en),
                 text(line.color.as_str()),
-                text(s.zone.clone().unwrap_or_default()),
+                text(words::taker(s)),
                 number(s.net),
                 number(s.order),
             ]

@@ -1,6 +1,7 @@
 //! `measured.csv`: lengths to tape, with a blank for each; the same table filled in is read back.
 
 use super::csv_cell::{Cell, count, number, table, text};
+use crate::language::Language;
 use crate::model::measure::Measure;
 use crate::units::LengthStyle;
 use crate::wording::measures as words;
@@ -13,7 +14,7 @@ pub fn csv(all: &[Measure], style: LengthStyle) -> Vec<u8> {
             text(m.elevation.as_str()),
             text(m.wall.as_str()),
             text(m.name.as_str()),
-            text(words::what(m)),
+            text(words::what(Language::English, m)),
             text(style.length(m.drawn)),
             Cell::BLANK,
             count(m.spoils.pieces as i128),

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use serde_json::Value;
 
 use crate::units::{LengthStyle, MM_PER_INCH};
+use crate::wording::told_settings::LEFT_OUT;
 
 /// A value in words, lengths as the job writes them; `lengths` are the keys that hold one.
 pub(super) fn text(
@@ -14,10 +15,10 @@ pub(super) fn text(
     lengths: &BTreeSet<String>,
 ) -> String {
     match (found, found.as_f64()) {
-        (Value::Null, _) => "left out".to_owned(),
+        (Value::Null, _) => LEFT_OUT.to_owned(),
         (_, Some(inches)) if lengths.contains(key) && inches.abs() >= 36.0 => style.length(inches),
         (_, Some(inches)) if lengths.contains(key) => exact(style, inches),
-        (Value::String(s), _) if s.is_empty() => "left out".to_owned(),
+        (Value::String(s), _) if s.is_empty() => LEFT_OUT.to_owned(),
         (Value::String(s), _) => s.clone(),
         (v, _) => v.to_string(),
     }

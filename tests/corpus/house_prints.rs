@@ -4,6 +4,7 @@
 use lapwright::finding::Findings;
 use lapwright::layout::Layout;
 use lapwright::layout::wall::LaidWall;
+use lapwright::model::house::OpeningKind;
 use lapwright::pipeline;
 
 use crate::corpus;
@@ -85,6 +86,9 @@ fn openings_of_a_printed_wall_are_found_between_its_bands() {
     assert!(main.iter().zip(expected).all(|(a, b)| (a - b).abs() < 1.0), "{main:?}");
     assert_eq!(found[1].len(), 1);
     assert!((found[1][0].0 - 42.5).abs() < 1.0 && (found[1][0].1 - 42.5).abs() < 1.0);
+    // Nobody drives in at the West or the North: rows of windows over windows, and no door for a car.
+    let all = sheet.elevations.iter().flat_map(|e| &e.walls).flat_map(|w| &w.openings);
+    assert!(all.map(|o| o.kind).all(|k| k != OpeningKind::OverheadDoor));
     // The one that stands across the upper band is whole: 39 in high and more.
     assert!(found[0].iter().any(|s| (s.0 - 42.5).abs() < 1.0 && s.1 > 36.0));
 }

@@ -4,17 +4,18 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use lapwright::finding::files::{FileFinding, KeepFault, TicksFault};
 use lapwright::finding::{FindingKind, Findings, Refusal};
-use lapwright::job::Job;
 use lapwright::job::built::Built;
+use lapwright::job::{Job, file as job_file};
 use lapwright::layout::Layout;
 use lapwright::layout::at_hand::{AtHand, FactoryEnd};
 use lapwright::layout::rule::Rule;
 use lapwright::layout::set::LaidSets;
-use lapwright::pipeline::{Earlier, layout_keeping};
+use lapwright::pipeline::{Earlier, compared, layout_keeping};
 use lapwright::read::ticks_json;
+use lapwright::verify;
 
 use crate::revisions::{Dice, Drawn, house};
-use crate::support::{broken, broken_rules, inches, lay_sets};
+use crate::support::{bare_corners, broken, broken_rules, dxf, inches, lay_sets, rect};
 
 fn job() -> Job {
     let mut job = inches();
@@ -109,6 +110,108 @@ fn what_hangs_stays_and_the_rest_comes_from_the_site() {
             assert!(so_far.offcuts_used <= 7, "seed {seed}");
         }
     }
+}
+
+/// A wall 200 in high, with vinyl of its own from 104 in up; both sets call it the same.
+fn of_two_sets() -> (Vec<u8>, Job, LaidSets) {
+    let zone = "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n[[zone]]\nname = \"Upper\"\n\
+        [[zone.region]]\nbottom = 104\n[zone.product]\nkind = \"vinyl\"\n";
+    let job = bare_corners(job_file::parse(zone, "job").unwrap());
+    let drawing = dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 360.0, 200.0))]).into_bytes();
+    let old = lay_sets(&drawing, &job);
+    (drawing, job, old)
+}
+
+#[test]
+fn a_wall_with_siding_of_two_sets_hangs_whole_in_both() {
+    let (drawing, job, old) = of_two_sets();
+    let wall = old.house.layout.walls().next().unwrap().1.id.to_string();
+    assert_eq!(old.zones[0].layout.walls().next().unwrap().1.id, *wall);
+    let lay = |built: Built| {
+        let job = Job { built: vec![built], ..job.clone() };
+        let earlier = Earlier { sets: &old, ticked: Vec::new(), stock: None };
+        let told = &mut Findings::default();
+        layout_keeping(&drawing, "b.dxf", (&job, Some(&earlier)), told, &mut |_| {})
+    };
+    let sets = lay(hangs(&wall, &[])).unwrap();
+    for (was, is) in old.iter().zip(sets.iter()) {
+        let hung = &is.layout.kept.as_ref().unwrap().pieces;
+        assert_eq!(hung.len(), was.layout.pieces().count());
+        assert_eq!(pieces(&is.layout), pieces(&was.layout));
+        assert_eq!(broken(&is.layout), Vec::<String>::new());
+    }
+    // Each set numbers its courses from its own foot: whose are meant is not said.
+    match lay(hangs(&wall, &[1, 2])).unwrap_err().0.kind {
+        FindingKind::Files(FileFinding::LayoutNotKept { fault }) => {
+            assert_eq!(fault, KeepFault::WallOfSeveral { wall });
+        }
+        other => panic!("{other:?}"),
+    }
+    // Marks say whose piece they are of.
+    let mark = old.zones[0].layout.pieces().next().unwrap().3.mark.to_string();
+    let sets = lay(Built { pieces: vec![mark], ..Built::default() }).unwrap();
+    let hung = sets.iter().map(|s| s.layout.kept.as_ref().unwrap().pieces.len());
+    assert_eq!(hung.collect::<Vec<_>>(), [0, 1]);
+}
+
+#[test]
+fn a_comparison_tells_that_the_check_failed_in_a_zone() {
+    let (.., old) = of_two_sets();
+    let mut new = old.clone();
+    assert_eq!(compared(&old, &new, None).check_failed, [false, false]);
+    // A panel of the zone that is in its proof and not on its wall.
+    let zone = &mut new.zones[0].layout;
+    zone.panels.pop();
+    zone.verify = verify::check(&*zone);
+    assert!(!zone.verify.passes() && new.house.layout.verify.passes());
+    assert_eq!(compared(&old, &new, None).check_failed, [false, true]);
+}
+
+#[test]
+fn an_offcut_of_the_site_stays_one_when_its_layout_is_held_again() {
+    let d = house(&mut Dice(3));
+    let first = lay_sets(&d.dxf(false), &job());
+    // A little of the right wall hangs; the rest takes offcuts of 120 in where panels are 150 in.
+    let stock = vec![of(120.0, 12, FactoryEnd::Right), of(120.0, 12, FactoryEnd::Left)];
+    let built = Job { built: vec![hangs("right-1", &[])], ..job() };
+    let lay = |d: &Drawn, job: &Job, old: &LaidSets, stock: Option<Vec<AtHand>>| {
+        let earlier = Earlier { sets: old, ticked: Vec::new(), stock };
+        let told = &mut Findings::default();
+        layout_keeping(&d.dxf(false), "b.dxf", (job, Some(&earlier)), told, &mut |_| {}).unwrap()
+    };
+    let second = lay(&d, &built, &first, Some(stock));
+    let offcuts = |l: &Layout| -> BTreeMap<String, [f64; 2]> {
+        l.panels.iter().filter_map(|p| Some((p.id.to_string(), p.at_hand?))).collect()
+    };
+    let was = offcuts(&second.house.layout);
+    assert!(!was.is_empty());
+    // The front changes: what the other walls have is held, and what an offcut has not is not cut from it.
+    let mut new = d.clone();
+    let b = &mut new.faces[0].windows[1];
+    *b = [b[0] + 9.0, b[1], b[2] + 9.0, b[3]];
+    let third = lay(&new, &job(), &second, None).house.layout;
+    assert_eq!(broken(&third), Vec::<String>::new());
+    let held: BTreeSet<String> =
+        third.kept.as_ref().unwrap().pieces.iter().map(|k| k.panel.to_string()).collect();
+    let is = offcuts(&third);
+    assert!(held.iter().any(|p| was.contains_key(p)), "no held piece is of an offcut");
+    for panel in &held {
+        assert_eq!(is.get(panel), was.get(panel), "{panel}");
+    }
+    for p in third.pieces().map(|(.., p)| p) {
+        if let Some([from, to]) = is.get(p.panel.as_str()) {
+            assert!(p.start >= from - 0.01 && p.end <= to + 0.01, "{} of {}", p.mark, p.panel);
+        }
+    }
+    // All of it hangs now, with another list: those offcuts are gone, and none of that list is used.
+    let walls = ["front-1", "right-1", "rear-1", "left-1"];
+    let all = Job { built: walls.iter().map(|w| hangs(w, &[])).collect(), ..job() };
+    let list = vec![of(60.0, 1, FactoryEnd::None)];
+    let fourth = lay(&d, &all, &second, Some(list)).house.layout;
+    assert_eq!(broken(&fourth), Vec::<String>::new());
+    assert_eq!(offcuts(&fourth), was);
+    let built = fourth.kept.as_ref().unwrap().built.clone().unwrap();
+    assert_eq!((built.more, built.offcuts_used), (0, 0));
 }
 
 #[test]

@@ -57,6 +57,7 @@ fn held(l: &mut Layout, change: impl Fn(&mut KeptPiece)) {
         wall: w.id.clone(),
         panel: p.panel.clone(),
         cut: [p.start, p.end],
+        at_hand: None,
         x: [p.x0, p.x1],
         bottom: c.bottom,
     };
@@ -434,7 +435,7 @@ const STOCKED: [(&str, Rule, Break); 7] = [
 ];
 
 /// Faults of the plan that a crew follows.
-const PLAN: [(&str, Rule, Break); 14] = [
+const PLAN: [(&str, Rule, Break); 15] = [
     ("an offcut that does not lie on the site", Rule::StockAtHand, |l| {
         on_site(l, |_, b| b.stock = Some(Vec::new()))
     }),
@@ -447,6 +448,9 @@ const PLAN: [(&str, Rule, Break); 14] = [
     ("a held piece hung elsewhere", Rule::KeptPieces, |l| held(l, |k| k.x[0] += 1.0)),
     ("a held piece cut from another panel", Rule::KeptPieces, |l| {
         held(l, |k| k.panel = "P99".into())
+    }),
+    ("a held piece's offcut taken for a whole panel", Rule::KeptPieces, |l| {
+        held(l, |k| k.at_hand = Some([0.0, 70.0]));
     }),
     ("a held piece that hangs nowhere", Rule::KeptPieces, |l| held(l, |k| k.mark = "gone".into())),
     ("more offcuts than the job lets wait", Rule::OffcutsWaiting, |l| {

@@ -55,6 +55,27 @@ fn the_same_house_is_held_whole() {
 }
 
 #[test]
+fn course_lines_stay_where_most_walls_have_them() {
+    let d = house(&mut Dice(6));
+    let old = lay_sets(&d.dxf(false), &job());
+    // The floor line of the front alone, whose wall comes first, is drawn 3 in lower: of the front the course lines
+    // would lie 3 in higher over the floor line, of the three other walls where they did.
+    let mut new = d.clone();
+    new.faces[0].floor -= 3.0;
+    let laid = keep(&new, &job(), &old);
+    assert_eq!(laid.datum, old.house.layout.datum);
+    let kept = laid.kept.clone().unwrap();
+    let names: BTreeSet<String> = kept.walls.iter().map(|w| w.to_string()).collect();
+    assert_eq!(names, ["left-1", "rear-1", "right-1"].map(str::to_owned).into());
+    assert_eq!(broken(&laid), Vec::<String>::new());
+    // Of all four: the wall of each stands as much higher over it.
+    new.faces[1..].iter_mut().for_each(|f| f.floor -= 3.0);
+    let laid = keep(&new, &job(), &old);
+    assert_eq!(laid.datum, old.house.layout.datum + 3.0);
+    assert_eq!(laid.kept.as_ref().unwrap().walls.len(), 4);
+}
+
+#[test]
 fn walls_that_did_not_change_are_held_and_the_others_laid_anew() {
     let mut from_offcuts = 0;
     for seed in 0..12 {

@@ -98,6 +98,7 @@ mod no_walls;
 mod odd_places;
 mod odd_settings;
 mod old_keys;
+mod one_and_many;
 mod one_length;
 mod one_order;
 mod overlay;

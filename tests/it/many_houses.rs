@@ -106,6 +106,33 @@ fn houses_are_laid_out_as_each_alone_and_bought_as_one() {
     assert_eq!(list("alone"), list("out/h03"));
 }
 
+/// A comma in a name is part of it, and a house whose gables have another color is one house of two sets.
+#[test]
+fn houses_are_counted_by_their_whole_names() {
+    let dir = tempfile::tempdir().unwrap();
+    let at = dir.path();
+    std::fs::create_dir_all(at.join("plans")).unwrap();
+    let zone = "[[zone]]\nname = \"Gables, all\"\n[[zone.region]]\nbottom = 60\n[zone.product]\ncolor = \"sand\"\n";
+    std::fs::write(at.join("all.toml"), format!("{JOB}{zone}")).unwrap();
+    for (seed, name) in [(1, "Lot 4, Elm"), (2, "Lot 4, Oak")] {
+        std::fs::write(at.join(format!("plans/{name}.dxf")), drawing(&house(seed))).unwrap();
+    }
+    let out = run(at, &ALL);
+    assert_eq!(out.status.code(), Some(0), "{}", err(&out));
+    let bought = table(&at.join("out/purchase.csv"));
+    let nails = bought.iter().find(|r| r["item"].contains("nails")).unwrap();
+    assert_eq!(number(nails, "houses"), 2.0, "{nails:?}");
+    let by_house = table(&at.join("out/purchase-by-house.csv"));
+    let mut takers: Vec<&str> = by_house
+        .iter()
+        .filter(|r| r["item"] == nails["item"])
+        .map(|r| r["house"].as_str())
+        .collect();
+    takers.sort_unstable();
+    let each = ["Lot 4, Elm", "Lot 4, Elm, Gables, all", "Lot 4, Oak", "Lot 4, Oak, Gables, all"];
+    assert_eq!(takers, each);
+}
+
 #[test]
 fn the_workbook_of_houses_sums_what_the_tables_say() {
     use calamine::{Data, Reader, Xlsx, open_workbook};
@@ -266,6 +293,94 @@ fn houses_of_one_name_are_refused_with_both_named_and_the_list_is_plain() {
     ];
     assert_eq!(run(at, &alone).status.code(), Some(0));
     assert!(at.join("out/h02/layout.json").exists() && !at.join("out/houses.csv").exists());
+}
+
+/// What `--list` prints of these arguments: the names of houses.
+fn names(at: &Path, args: &[&str]) -> Vec<String> {
+    let args: Vec<&str> = [&["layout"], args, &["--out", "out", "--list"]].concat();
+    let out = run(at, &args);
+    assert_eq!(out.status.code(), Some(0), "{}", err(&out));
+    let text = String::from_utf8_lossy(&out.stdout).into_owned();
+    text.lines().map(|l| l.split('\t').next().unwrap().to_owned()).collect()
+}
+
+#[test]
+fn a_house_is_one_however_often_and_however_it_is_named() {
+    let dir = tempfile::tempdir().unwrap();
+    let at = dir.path();
+    plans(at, 2);
+    std::fs::write(at.join("twice.txt"), "plans/h01.dxf\n./plans/h01.dxf\n").unwrap();
+    std::fs::create_dir(at.join("other")).unwrap();
+    for args in [
+        &["plans", "./plans"][..],
+        &["plans", "plans/h01.dxf", "./plans/h02.dxf"],
+        &["plans", "other/../plans/h02.dxf"],
+    ] {
+        assert_eq!(names(at, args), ["h01", "h02"], "{args:?}");
+    }
+    assert_eq!(names(at, &["twice.txt"]), ["h01"]);
+    // Two houses of one folder are still refused where the folder is written in two ways.
+    std::fs::copy(at.join("plans/h01.dxf"), at.join("other/h01.dxf")).unwrap();
+    let out = run(at, &["layout", "plans/h01.dxf", "other/h01.dxf", "--out", "./out", "--list"]);
+    assert_eq!(out.status.code(), Some(2), "{}", err(&out));
+}
+
+#[test]
+fn a_job_that_a_list_names_is_a_house_though_another_goes_on_from_it() {
+    let dir = tempfile::tempdir().unwrap();
+    let at = dir.path();
+    plans(at, 1);
+    let base = format!("{JOB}[model]\ndrawing = \"plans/h01.dxf\"\n");
+    std::fs::write(at.join("lot-1.toml"), base).unwrap();
+    std::fs::write(at.join("lot-2.toml"), "extends = \"lot-1.toml\"\n[model]\nmirrored = true\n")
+        .unwrap();
+    std::fs::write(at.join("lots.txt"), "lot-1.toml\nlot-2.toml\n").unwrap();
+    assert_eq!(names(at, &["lots.txt"]), ["lot-1", "lot-2"]);
+    assert_eq!(names(at, &["lot-1.toml", "lot-2.toml"]), ["lot-1", "lot-2"]);
+}
+
+#[test]
+fn prices_of_a_call_are_its_sources() {
+    let dir = tempfile::tempdir().unwrap();
+    let at = dir.path();
+    plans(at, 2);
+    // A price list that is called as the purchase is, in the folder where that goes.
+    std::fs::create_dir(at.join("out")).unwrap();
+    let list = |price: u32| {
+        format!("item,unit,price,order multiple,currency\ncartons,carton,{price},1,USD\n")
+    };
+    let put = |file: &str, price: u32| std::fs::write(at.join(file), list(price)).unwrap();
+    put("out/purchase.csv", 400);
+    let with = |file: &'static str| -> Vec<&str> {
+        ALL.into_iter().chain(["--prices", file, "--replace"]).collect()
+    };
+    let out = run(at, &with("out/purchase.csv"));
+    assert_eq!(out.status.code(), Some(1), "{}", err(&out));
+    assert!(err(&out).contains("purchase.csv"), "{}", err(&out));
+    assert_eq!(std::fs::read_to_string(at.join("out/purchase.csv")).unwrap(), list(400));
+    // The same where the job names it.
+    let by_job = format!("{JOB}[estimate]\nprice_list = \"out/purchase.csv\"\n");
+    std::fs::write(at.join("all.toml"), by_job).unwrap();
+    let args: Vec<&str> = ALL.into_iter().chain(["--replace"]).collect();
+    assert_eq!(run(at, &args).status.code(), Some(1));
+    assert_eq!(std::fs::read_to_string(at.join("out/purchase.csv")).unwrap(), list(400));
+    // Other prices, other results: every house is priced anew, of the call's list and of the job's.
+    std::fs::remove_file(at.join("out/purchase.csv")).unwrap();
+    let by_job = format!("{JOB}[estimate]\nprice_list = \"ours.csv\"\n");
+    std::fs::write(at.join("all.toml"), by_job).unwrap();
+    let states = |args: &[&str]| -> Vec<String> {
+        let out = run(at, args);
+        assert_eq!(out.status.code(), Some(0), "{}", err(&out));
+        table(&at.join("out/houses.csv")).iter().map(|r| r["state"].clone()).collect()
+    };
+    for (file, args) in [("ours.csv", ALL.to_vec()), ("given.csv", with("given.csv"))] {
+        put(file, 400);
+        put("ours.csv", 400);
+        states(&args);
+        assert_eq!(states(&args), ["laid out before"; 2]);
+        put(file, 500);
+        assert_eq!(states(&args), ["laid out"; 2], "{file}");
+    }
 }
 
 /// Elevations of a plan with two fronts, A and B.

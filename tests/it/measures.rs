@@ -7,12 +7,14 @@ use std::process::{Command, Output};
 use lapwright::finding::taped::TapedFinding;
 use lapwright::finding::{FindingKind, Findings};
 use lapwright::job::{Job, file as job_file};
+use lapwright::language::SheetLanguage;
 use lapwright::layout::Layout;
 use lapwright::model::measure::Measure;
 use lapwright::pipeline;
 use lapwright::pipeline::measures::measures;
+use lapwright::wording::measures as words;
 
-use crate::smallcase::{JOB, Side, drawing, house, rect};
+use crate::smallcase::{APART, JOB, Side, drawing, drawing_apart, house, rect};
 use crate::support::broken;
 
 fn job(more: &str) -> Job {
@@ -20,8 +22,11 @@ fn job(more: &str) -> Job {
 }
 
 fn laid(sides: &[Side], job: &Job) -> (Layout, Findings) {
+    laid_of(&drawing(sides), job)
+}
+
+fn laid_of(text: &str, job: &Job) -> (Layout, Findings) {
     let mut findings = Findings::default();
-    let text = drawing(sides);
     let sets = pipeline::layout(text.as_bytes(), "t.dxf", job, &mut findings, &mut |_| {});
     (sets.unwrap_or_else(|e| panic!("{e:?} {findings:?}")).house.layout, findings)
 }
@@ -137,6 +142,128 @@ fn taping_the_drawing_itself_moves_nothing() {
     }
 }
 
+/// The drawing with its windows as fills instead of loops, with a size written in each.
+fn filled(sides: &[Side], fill: impl Fn(&[(f64, f64)]) -> String) -> String {
+    let bare: Vec<Side> = sides
+        .iter()
+        .map(|s| {
+            let rings = s.rings.iter().filter(|r| r.0 != "A-GLAZ").cloned().collect();
+            Side { rings, ..s.clone() }
+        })
+        .collect();
+    let (mut more, mut x) = (String::new(), 0.0);
+    for s in sides {
+        for (_, ring) in s.rings.iter().filter(|r| r.0 == "A-GLAZ") {
+            let there: Vec<(f64, f64)> = ring.iter().map(|p| (p.0 + x, p.1)).collect();
+            more += &fill(&there);
+            let at = middle(&there);
+            more += &format!("0\nTEXT\n8\nA-NOTE\n10\n{}\n20\n{}\n40\n4\n1\nTYP.\n", at.0, at.1);
+        }
+        x += s.width + APART;
+    }
+    drawing(&bare).replace("0\nENDSEC\n0\nEOF\n", &format!("{more}0\nENDSEC\n0\nEOF\n"))
+}
+
+fn middle(ring: &[(f64, f64)]) -> (f64, f64) {
+    let n = ring.len() as f64;
+    (ring.iter().map(|p| p.0).sum::<f64>() / n, ring.iter().map(|p| p.1).sum::<f64>() / n)
+}
+
+fn as_hatch(ring: &[(f64, f64)]) -> String {
+    let mut out = String::from(
+        "0\nHATCH\n8\nA-GLAZ\n10\n0\n20\n0\n30\n0\n2\nSOLID\n70\n1\n71\n0\n91\n1\n92\n2\n72\n0\n73\n1\n93\n4\n",
+    );
+    ring.iter().for_each(|(x, y)| out += &format!("10\n{x}\n20\n{y}\n"));
+    out + "97\n0\n75\n0\n76\n1\n98\n0\n"
+}
+
+/// Corners of a SOLID go crosswise.
+fn as_solid(ring: &[(f64, f64)]) -> String {
+    let mut out = String::from("0\nSOLID\n8\nA-GLAZ\n");
+    for (code, i) in [(10, 0), (11, 1), (12, 3), (13, 2)] {
+        out += &format!("{code}\n{}\n{}\n{}\n", ring[i].0, code + 10, ring[i].1);
+    }
+    out
+}
+
+#[test]
+fn windows_that_are_fills_are_moved_with_what_is_written_in_them() {
+    let (drawn, truth) = (house(2), built(2));
+    let mut with_tape = job("");
+    with_tape.taped = taped(&truth);
+    for fill in [as_hatch, as_solid] {
+        let text = filled(&drawn, fill);
+        let (moved, _) = laid_of(&text, &with_tape);
+        assert_alike(&moved, &laid(&truth, &job("")).0, "fills");
+        // The words stand in the middle of each window as they did.
+        let read =
+            pipeline::reading(text.as_bytes(), "t.dxf", &with_tape, &mut Findings::default());
+        let lines = read.unwrap().lines;
+        let words: Vec<_> = lines.labels.iter().filter(|l| l.text.content == "TYP.").collect();
+        assert_eq!(words.len(), 3);
+        for l in words {
+            let there = |r: &Vec<(f64, f64)>, x: f64| {
+                let m = middle(r);
+                (m.0 + x - l.text.at.x).abs() <= 1.0 / 16.0
+                    && (m.1 - l.text.at.y).abs() <= 1.0 / 16.0
+            };
+            // Sides stay where they are drawn: each begins where the drawing has it.
+            let mut x = 0.0;
+            let mut found = false;
+            for (was, is) in drawn.iter().zip(&truth) {
+                found |= is.rings.iter().filter(|r| r.0 == "A-GLAZ").any(|r| there(&r.1, x));
+                x += was.width + APART;
+            }
+            assert!(found, "{:?}", l.text.at);
+        }
+    }
+}
+
+#[test]
+fn what_stands_near_two_elevations_is_moved_once() {
+    // A door 12 in from the left corner of a side that is drawn 24 in beside the front.
+    let wall = |w: f64| ("A-WALL-OTLN", rect(0.0, 0.0, w, 96.0));
+    let side = |title: &str, width: f64, mut rings: Vec<_>| {
+        rings.push(("A-ELEV-FRAM", rect(-11.0, -60.0, width + 11.0, 120.0)));
+        Side { title: title.to_owned(), width, rings }
+    };
+    let sides = vec![
+        side("FRONT ELEVATION", 240.0, vec![wall(240.0)]),
+        side("RIGHT ELEVATION", 200.0, vec![wall(200.0), ("A-DOOR", rect(12.0, 0.0, 48.0, 80.0))]),
+    ];
+    let text = drawing_apart(&sides, 24.0);
+    let mut wider = job("");
+    wider.taped = [("front-1/foot-width".to_owned(), 246.0)].into();
+    let ends = |job: &Job| -> Vec<[f64; 2]> {
+        let layout = laid_of(&text, job).0;
+        let wall = layout.walls().find(|(_, w)| w.id == *"right-1").unwrap().1;
+        let door = &wall.openings[0];
+        let x = wall.outline.iter().map(|p| p[0]).fold(f64::MAX, f64::min);
+        vec![[x, x + 200.0], [door.left - x, door.right - x]]
+    };
+    assert_eq!(ends(&job(""))[1], [12.0, 48.0]);
+    assert_eq!(ends(&wider)[1], [12.0, 48.0]);
+    let front = laid_of(&text, &wider).0;
+    let front = front.walls().find(|(_, w)| w.id == *"front-1").unwrap().1;
+    assert_eq!(front.outline.iter().map(|p| p[0]).fold(0.0, f64::max), 246.0);
+}
+
+#[test]
+fn a_taped_length_that_cannot_be_is_refused_in_a_job_too() {
+    for (said, ok) in [
+        ("\"front-1/foot-width\" = -240", false),
+        ("\"front-1/foot-width\" = \"9000'\"", false),
+        ("\"front-1/left-lean\" = 240", false),
+        ("\"front-1/left-foot\" = -24", true),
+    ] {
+        let read = job_file::parse(&format!("{JOB}[taped]\n{said}\n"), "job.toml");
+        assert_eq!(read.is_ok(), ok, "{said}");
+        if let Err(e) = read {
+            assert_eq!(e.0.code().word(), "job-value", "{said}");
+        }
+    }
+}
+
 #[test]
 fn blanks_are_taken_as_drawn_and_told() {
     let (drawn, truth) = (house(2), built(2));
@@ -231,14 +358,36 @@ fn sheets_to_tape_by_are_legible_and_name_each_length_once() {
     let mut job = job_file::parse(&text, "job").unwrap();
     job.seams.effort = lapwright::model::seam::Effort::Crew;
     let house = pipeline::reading(&bytes, "c", &job, &mut Findings::default()).unwrap().house;
-    let layout = crate::support::lay(&bytes, &job);
+    let mut layout = crate::support::lay(&bytes, &job);
     let all = measures(&house, &layout);
-    let sheets = lapwright::annotate::measures(&layout, &all);
-    assert!(sheets.len() > layout.walls().count(), "no wall goes on: {}", sheets.len());
-    sheets.iter().for_each(|s| crate::sheets::legible("measure", s));
-    let spoils = sheets.iter().flat_map(crate::sheets::texts);
-    let rows = spoils.filter(|t| t.content.contains(" piece")).count();
-    assert_eq!(rows, all.len());
+    for say in [SheetLanguage::En, SheetLanguage::Es, SheetLanguage::Both] {
+        layout.job.sheet.language = say;
+        let sheets = lapwright::annotate::measures(&layout, &all);
+        assert!(sheets.len() > layout.walls().count(), "no wall goes on: {}", sheets.len());
+        let mut said: BTreeMap<&str, usize> = BTreeMap::new();
+        for s in &sheets {
+            crate::sheets::legible(&format!("measure {say:?}"), s);
+            crate::sheets::texts(s).for_each(|t| *said.entry(&t.content).or_default() += 1);
+            let whole: Vec<&str> = crate::sheets::texts(s).map(|t| t.content.as_str()).collect();
+            // What to do and the caution stand on each sheet, whole.
+            for sentence in [words::HOW, words::CAUTION] {
+                let all = say.each().iter().all(|l| whole.join(" ").contains(sentence.of(*l)));
+                assert!(all, "{say:?}: {whole:?}");
+            }
+        }
+        // What is to be taped, and what an error spoils, as often as there are such lengths.
+        let of: Vec<String> = all
+            .iter()
+            .flat_map(|m| say.each().iter().map(move |l| (m, *l)))
+            .flat_map(|(m, l)| [words::what(l, m), words::spoils(l, &m.spoils)])
+            .collect();
+        for text in &of {
+            let count = of.iter().filter(|t| *t == text).count();
+            assert_eq!(said.get(text.as_str()), Some(&count), "{say:?}: {text}");
+        }
+        let english = said.contains_key("width at the foot");
+        assert_eq!(english, say != SheetLanguage::Es);
+    }
 }
 
 fn run(at: &Path, args: &[&str]) -> Output {

@@ -2,12 +2,13 @@
 //! titles say.
 
 use lapwright::finding::Findings;
+use lapwright::geom::vocabulary::Rect;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::pipeline;
 
 use crate::smallcase::{JOB, Side, drawing, house, mirrored};
-use crate::support::broken;
+use crate::support::{broken, lay_set};
 
 fn laid(sides: &[Side], more: &str) -> (Layout, Vec<String>) {
     let job = job_file::parse(&format!("{JOB}{more}"), "job.toml").unwrap();
@@ -64,6 +65,53 @@ fn the_overlay_of_a_mirrored_house_lies_on_the_drawing() {
     let at = |x: f64, y: f64| (a * x + c * y + e, b * x + d * y + f);
     let (left, right) = (at(0.0, 0.0), at(sides[0].width, 0.0));
     assert!((left.0 - sides[0].width).abs() < 1e-6 && right.0.abs() < 1e-6, "{left:?} {right:?}");
+}
+
+/// Notes in the front, 6 in high from their left end on the baseline: level, reading up, and drawn backward.
+const NOTES: [(f64, f64, &str); 3] =
+    [(90.0, 50.0, ""), (80.0, 40.0, "50\n90\n"), (180.0, 60.0, "71\n2\n")];
+
+/// Where the texts of the front stand, elevation inches.
+fn texts(sides: &[Side], more: &str) -> Vec<Rect> {
+    let note = |(x, y, how): (f64, f64, &str)| {
+        format!("0\nTEXT\n8\nA-ANNO-NOTE\n10\n{x}\n20\n{y}\n40\n6\n{how}1\n16 OC\n")
+    };
+    let notes: String = NOTES.into_iter().map(note).collect();
+    let drawn = drawing(sides).replace("0\nENDSEC", &format!("{notes}0\nENDSEC"));
+    let job = job_file::parse(&format!("{JOB}{more}"), "job.toml").unwrap();
+    let set = lay_set(drawn.as_bytes(), &job);
+    set.backdrops.texts_behind(0).iter().copied().filter(|r| r.y0 > 0.0).collect()
+}
+
+/// Labels of the overlay keep clear of the architect's notes: these stand mirrored where the house is, whichever
+/// way they read.
+#[test]
+fn notes_stand_where_they_are_drawn_and_mirrored_with_their_house() {
+    let sides = house(3);
+    let drawn = texts(&sides, "");
+    // Capitals are 6 in, and 1.8 in more on either side of them. The first stands up from its baseline at 50 and
+    // goes right from 90; the second, turned to the left, stands left of its line at 80 and goes up from 40; the
+    // third is backward: it goes left from 180, and stands up from 60 as any other.
+    let [level, up, backward] = drawn[..] else { panic!("{drawn:?}") };
+    let near = |a: f64, b: f64| assert!((a - b).abs() < 1e-6, "{a} {b}: {drawn:?}");
+    for (a, b) in [(level.x0, 90.0), (level.y0, 48.2), (level.y1, 57.8)] {
+        near(a, b);
+    }
+    for (a, b) in [(up.x0, 72.2), (up.x1, 81.8), (up.y0, 40.0)] {
+        near(a, b);
+    }
+    for (a, b) in [(backward.x1, 180.0), (backward.y0, 58.2), (backward.y1, 67.8)] {
+        near(a, b);
+    }
+    let mirrored = texts(&sides, "[model]\nmirrored = true\n");
+    assert_eq!(mirrored.len(), 3);
+    for (a, b) in drawn.iter().zip(&mirrored) {
+        let width = sides[0].width;
+        near(width - a.x1, b.x0);
+        near(width - a.x0, b.x1);
+        near(a.y0, b.y0);
+        near(a.y1, b.y1);
+    }
 }
 
 #[test]

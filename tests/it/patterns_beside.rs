@@ -93,26 +93,42 @@ fn a_doors_panel_is_no_door_that_speaks_for_a_unit() {
     assert_eq!(unit(&file(Some(1), "", &drawn)), Some(Unit::Cm));
 }
 
+/// A closed outline.
+fn closed(layer: &str, [x0, y0, x1, y1]: [f64; 4]) -> String {
+    let at = [(x0, y0), (x1, y0), (x1, y1), (x0, y1)];
+    let points = at.map(|(x, y)| format!("0\nVERTEX\n8\n{layer}\n10\n{x}\n20\n{y}\n"));
+    format!("0\nPOLYLINE\n8\n{layer}\n66\n1\n70\n1\n{}0\nSEQEND\n", points.concat())
+}
+
+/// The kind of an opening 120 wide that stands on the foot of a wall of 300 by 140, with lines in it.
+fn kind_at_the_foot(layer: &str, height: f64, lines: &str) -> OpeningKind {
+    let wall = closed("A-WALL-OTLN", [0.0, 0.0, 300.0, 140.0]);
+    let layout = laid(&[wall, closed(layer, [60.0, 0.0, 180.0, height]), lines.to_owned()]);
+    layout.elevations[0].walls[0].openings[0].kind
+}
+
 #[test]
 fn a_wide_door_parted_into_lights_is_no_overhead_door() {
-    // A door of 120 by 84 in a wall of 300 by 120: as one leaf, in three lights of 40, and with an overhead door's
-    // joints across them.
-    let closed = |layer: &str, [x0, y0, x1, y1]: [f64; 4]| {
-        let at = [(x0, y0), (x1, y0), (x1, y1), (x0, y1)];
-        let points = at.map(|(x, y)| format!("0\nVERTEX\n8\n{layer}\n10\n{x}\n20\n{y}\n"));
-        format!("0\nPOLYLINE\n8\n{layer}\n66\n1\n70\n1\n{}0\nSEQEND\n", points.concat())
-    };
-    let wall = closed("A-WALL-OTLN", [0.0, 0.0, 300.0, 120.0]);
-    let leaf = closed("A-DOOR", [60.0, 0.0, 180.0, 84.0]);
+    // A door of 120 by 84: as one leaf, in three lights of 40, and with an overhead door's joints across them.
     let mullions = [100.0, 140.0].map(|x| line("A-DOOR", (x, 2.0), (x, 82.0))).concat();
     let joints = [21.0, 42.0, 63.0].map(|y| line("A-DOOR", (60.0, y), (180.0, y))).concat();
-    let kind = |more: &str| {
-        let layout = laid(&[wall.clone(), leaf.clone(), more.to_owned()]);
-        layout.elevations[0].walls[0].openings[0].kind
-    };
+    let kind = |more: &str| kind_at_the_foot("A-DOOR", 84.0, more);
     assert_eq!(kind(""), OpeningKind::OverheadDoor);
     assert_eq!(kind(&mullions), OpeningKind::Door);
     assert_eq!(kind(&(mullions + &joints)), OpeningKind::OverheadDoor);
+}
+
+#[test]
+fn glass_as_wide_as_an_overhead_door_is_a_glass_door_or_windows_over_windows() {
+    // Drawn as a window, 120 wide, on the wall's foot: nothing in it, three lights 80 high, and two rows of lights,
+    // 108 high in all, with a band of 10 from 76 to 86 across.
+    let up = |x: f64, y0: f64, y1: f64| line("A-GLAZ", (x, y0), (x, y1));
+    let row = |y0: f64, y1: f64| [100.0, 140.0].map(|x| up(x, y0, y1)).concat();
+    let band = [76.0, 81.0, 86.0].map(|y| line("A-GLAZ", (60.0, y), (180.0, y))).concat();
+    assert_eq!(kind_at_the_foot("A-GLAZ", 80.0, ""), OpeningKind::OverheadDoor);
+    assert_eq!(kind_at_the_foot("A-GLAZ", 80.0, &row(2.0, 78.0)), OpeningKind::Door);
+    let rows = row(2.0, 76.0) + &row(86.0, 106.0) + &band;
+    assert_eq!(kind_at_the_foot("A-GLAZ", 108.0, &rows), OpeningKind::Window);
 }
 
 #[test]

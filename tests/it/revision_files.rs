@@ -55,7 +55,7 @@ fn a_folder_and_a_drawing_are_compared_and_written() {
     assert_eq!(json["format"], "lapwright-compare/1");
     assert_eq!(json["changes"][0]["change"], "moved");
     assert_eq!(json["changes"][0]["right"], 6.0);
-    assert!(out.join("compare.xlsx").metadata().unwrap().len() > 1000);
+    rows_of_walls(&out.join("compare.xlsx"), &json);
     assert!(out.join("sheets/01-revisions.svg").exists());
     assert!(out.join("lapwright-files.sha256").exists());
     // Written again over its own, refused where somebody changed it.
@@ -65,6 +65,26 @@ fn a_folder_and_a_drawing_are_compared_and_written() {
     fs::write(out.join("compare.txt"), "mine").unwrap();
     assert_eq!(run(dir.path(), &again).status.code(), Some(1));
     assert_eq!(fs::read_to_string(out.join("compare.txt")).unwrap(), "mine");
+}
+
+/// Of each wall the workbook has pieces before and after, and how many of the new ones are cut as they were: that is
+/// one number, no change from all the old ones to it.
+fn rows_of_walls(at: &Path, json: &serde_json::Value) {
+    use calamine::{Data, Reader, Xlsx, open_workbook};
+    let mut book: Xlsx<_> = open_workbook(at).unwrap();
+    let sheet = book.worksheet_range("By wall").unwrap();
+    let rows = |what: &str| -> Vec<Vec<Data>> {
+        let of = |r: &&[Data]| r.get(1) == Some(&Data::String(what.to_owned()));
+        sheet.rows().filter(of).map(|r| r[3..6].to_vec()).collect()
+    };
+    let walls = json["walls"].as_array().unwrap();
+    let number = |v: &serde_json::Value| Data::Float(v.as_f64().unwrap());
+    assert!(!walls.is_empty());
+    for (w, (pieces, alike)) in walls.iter().zip(rows("pieces").iter().zip(rows("cut alike"))) {
+        assert_eq!(pieces[..2], [number(&w["pieces"][0]), number(&w["pieces"][1])]);
+        assert_eq!(alike, [Data::Empty, number(&w["pieces_alike"]), Data::Empty]);
+    }
+    assert_eq!((rows("pieces").len(), rows("cut alike").len()), (walls.len(), walls.len()));
 }
 
 #[test]
@@ -86,6 +106,39 @@ fn pictures_prices_and_strict() {
     assert_eq!(done.status.code(), Some(0));
     assert!(dir.path().join("c/compare.pdf").metadata().unwrap().len() > 1000);
     assert!(dir.path().join("c/sheets/01-revisions.png").exists());
+}
+
+#[test]
+fn zones_are_read_with_the_layout_whichever_way_it_is_named() {
+    let dir = folder();
+    let at = |name: &str| dir.path().join(name);
+    // What hangs from 60 in up is vinyl, a set of its own with its own folder.
+    let zone = "[[zone]]\nname = \"Upper\"\n[[zone.region]]\nbottom = 60\n[zone.product]\nkind = \"vinyl\"\n";
+    fs::write(at("a.toml"), format!("{JOB}{zone}")).unwrap();
+    let args = ["layout", "a.dxf", "--job", "a.toml", "--out", "z", "--no-pictures", "--quiet"];
+    assert!(run(dir.path(), &args).status.success());
+    let panels = |old: &str| {
+        let done = run(dir.path(), &["compare", old, "b.dxf", "--format", "json"]);
+        let told = text(&done.stderr);
+        assert_eq!(done.status.code(), Some(0), "{old}: {told}");
+        let json: serde_json::Value = serde_json::from_slice(&done.stdout).unwrap();
+        json["panels"][0].as_u64().unwrap()
+    };
+    let count = |file: &str| {
+        let json: serde_json::Value = serde_json::from_slice(&fs::read(at(file)).unwrap()).unwrap();
+        json["panels"].as_array().unwrap().len() as u64
+    };
+    let both = count("z/layout.json") + count("z/zone-1-upper/layout.json");
+    assert_eq!((panels("z"), panels("z/layout.json")), (both, both));
+    assert_eq!(panels("z/zone-1-upper/layout.json"), count("z/zone-1-upper/layout.json"));
+    // Without the zone's folder the layout is not whole: it is told, not compared as a house without that siding.
+    fs::rename(at("z/zone-1-upper"), at("elsewhere")).unwrap();
+    for old in ["z", "z/layout.json"] {
+        let done = run(dir.path(), &["compare", old, "b.dxf", "--format", "json"]);
+        let told = text(&done.stderr);
+        assert_eq!(done.status.code(), Some(1), "{old}: {told}");
+        assert!(told.contains("no-layout-folder") && told.contains("zone-1-upper"), "{told}");
+    }
 }
 
 #[test]

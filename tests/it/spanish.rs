@@ -96,14 +96,14 @@ fn plain(text: &str) -> String {
         .join(" ")
 }
 
-fn in_language(stem: &str, language: SheetLanguage) -> (Layout, Vec<Sheet>) {
+pub(crate) fn in_language(stem: &str, language: SheetLanguage) -> (Layout, Vec<Sheet>) {
     let mut layout = laid(stem);
     layout.job.sheet.language = language;
     let sheets = annotate::sheets(&layout, &Backdrops::default());
     (layout, sheets)
 }
 
-fn drawn(sheets: &[Sheet]) -> Vec<String> {
+pub(crate) fn drawn(sheets: &[Sheet]) -> Vec<String> {
     let mut out = Vec::new();
     for sheet in sheets {
         out.push(sheet.title.clone());

@@ -78,6 +78,14 @@ pub(crate) fn mirrored(sides: &[Side]) -> Vec<Side> {
 /// The drawing of a house in inches, sides from left to right with their titles beneath and a level line in
 /// each.
 pub(crate) fn drawing(sides: &[Side]) -> String {
+    drawing_apart(sides, APART)
+}
+
+/// How far apart sides are drawn.
+pub(crate) const APART: f64 = 240.0;
+
+/// The same, sides that far apart.
+pub(crate) fn drawing_apart(sides: &[Side], apart: f64) -> String {
     let mut out = String::from("0\nSECTION\n2\nENTITIES\n");
     let mut x = 0.0;
     for s in sides {
@@ -98,7 +106,7 @@ pub(crate) fn drawing(sides: &[Side]) -> String {
             "0\nTEXT\n8\nA-ELEV-IDEN\n10\n{}\n20\n{}\n40\n9\n1\n{}\n",
             title.0, title.1, s.title
         );
-        x += s.width + 240.0;
+        x += s.width + apart;
     }
     out + "0\nENDSEC\n0\nEOF\n"
 }

@@ -7,7 +7,7 @@ use crate::finding::{Finding, Severity};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::units::LengthStyle;
 use crate::wording::findings::{self, FindingWords, words};
-use crate::wording::sheets;
+use crate::wording::problems as heads;
 
 /// Width of the page and its margins, inches.
 pub(super) const WIDTH: f64 = 17.0;
@@ -74,13 +74,13 @@ pub(super) fn listed(
         let used = out.last().map_or(0, Vec::len);
         let Some(column) = out.last_mut() else { break };
         if used + lines.len() + 1 > most {
-            column.push(Line::plain(sheets::more_in_check(kinds - i)));
+            column.push(Line::plain(heads::more_in_check(kinds - i)));
             break;
         }
         column.extend(lines);
     }
     if found.is_empty() {
-        out[0].push(Line::plain(sheets::NOTHING_TO_REPORT.to_owned()));
+        out[0].push(Line::plain(heads::NOTHING_TO_REPORT.to_owned()));
     }
     out
 }
@@ -105,8 +105,8 @@ fn entry(f: &Marked, window: Option<Rect>, style: LengthStyle, with_help: bool) 
     let n = f.kind.first();
     let place = match f.places.first() {
         Some(p) if window.is_some_and(|w| w.contains(*p)) => format!(" at {:.3}, {:.3}", p.x, p.y),
-        Some(p) => sheets::outside_picture(p.x, p.y),
-        None => sheets::NO_ONE_PLACE.to_owned(),
+        Some(p) => heads::outside_picture(p.x, p.y),
+        None => heads::NO_ONE_PLACE.to_owned(),
     };
     let entity = n.origin.as_ref().map_or(String::new(), |o| {
         let handle = o.handle.as_deref().map_or(String::new(), |h| format!(", handle {h}"));
@@ -114,7 +114,7 @@ fn entry(f: &Marked, window: Option<Rect>, style: LengthStyle, with_help: bool) 
     });
     let also = match f.places.len() {
         0 | 1 => String::new(),
-        n => sheets::more_places(n - 1),
+        n => heads::more_places(n - 1),
     };
     let head = format!("{}  {} {}{place}{entity}{also}", f.mark, word(n.severity()), n.code());
     let mut out =
@@ -122,7 +122,7 @@ fn entry(f: &Marked, window: Option<Rect>, style: LengthStyle, with_help: bool) 
     let FindingWords { message, help } = words(n, style);
     let more = match f.kind.all().len() {
         0 | 1 => String::new(),
-        many => format!(" ({})", sheets::more_of_kind(many - 1)),
+        many => format!(" ({})", heads::more_of_kind(many - 1)),
     };
     let help = if with_help { help } else { String::new() };
     for text in [&format!("{message}{more}"), &help] {

@@ -1,6 +1,7 @@
 //! What many houses have in common: the table of them and the one purchase.
 
 use crate::language::Language;
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use super::one::Done;
@@ -8,6 +9,7 @@ use crate::clean::terminal;
 use crate::cli::args::Layout;
 use crate::cli::files;
 use crate::cli::house::House;
+use crate::cli::loading;
 use crate::cli::takeoff::{Prices, prices};
 use crate::cli::terminal::{refused, tell_line};
 use crate::finding::{Findings, Refusal};
@@ -24,11 +26,7 @@ use crate::wording::{command, houses as words};
 pub(super) fn gathered(a: &Layout, folder: &Path, houses: &[House], done: &[Done]) -> bool {
     let style = done.first().map_or(LengthStyle::default(), |d| d.style);
     let written = made(a, done, style).and_then(|list| {
-        let sources: Vec<PathBuf> = houses
-            .iter()
-            .flat_map(|h| [Some(h.reading.drawing.clone()), h.reading.job.clone()])
-            .flatten()
-            .collect();
+        let sources = sources(a, houses);
         files::write_beside(folder, &list, &sources, a.replace)?;
         Ok(list)
     });
@@ -45,6 +43,21 @@ pub(super) fn gathered(a: &Layout, folder: &Path, houses: &[House], done: &[Done
             false
         }
     }
+}
+
+/// What the call reads, and so must not write: drawings, jobs with the files they go on from, price lists, what was
+/// taped. A house that was refused has its files as the others have theirs.
+fn sources(a: &Layout, houses: &[House]) -> Vec<PathBuf> {
+    let jobs: BTreeSet<&PathBuf> = houses.iter().filter_map(|h| h.reading.job.as_ref()).collect();
+    let read = jobs.iter().filter_map(|j| loading::job(j, &mut Findings::default()).ok());
+    let of_jobs = read.flat_map(|r| {
+        let files: Vec<PathBuf> = r.files.iter().map(|f| PathBuf::from(&f.name)).collect();
+        let list = loading::price_list(&r.job, &r.files, &r.from);
+        files.into_iter().chain(list)
+    });
+    let drawings = houses.iter().map(|h| h.reading.drawing.clone());
+    let given = a.prices.iter().chain(&a.measured).chain(jobs.iter().copied()).cloned();
+    drawings.chain(given).chain(of_jobs).collect()
 }
 
 fn made(

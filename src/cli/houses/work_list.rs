@@ -110,7 +110,7 @@ fn listed(list: &Path) -> Result<Vec<PathBuf>, Refusal> {
 #[derive(Default)]
 struct Found {
     drawings: Vec<(PathBuf, bool)>,
-    jobs: Vec<(PathBuf, Result<PathBuf, Refusal>)>,
+    jobs: Vec<(PathBuf, bool, Result<PathBuf, Refusal>)>,
     /// Files that another job goes on from: no houses by themselves, unless named.
     bases: BTreeSet<PathBuf>,
 }
@@ -126,7 +126,7 @@ impl Found {
             let bases = read.files.iter().skip(1).filter_map(|f| real(Path::new(&f.name)));
             self.bases.extend(bases);
         }
-        self.jobs.push((path.to_owned(), drawing));
+        self.jobs.push((path.to_owned(), named, drawing));
     }
 
     /// Everything in a folder; folders in it are left alone.
@@ -153,14 +153,13 @@ impl Found {
     /// Every house: a drawing that jobs name is built by them, and a job that others go on from is theirs.
     fn houses(self, a: &Layout) -> Vec<House> {
         let of_jobs: BTreeSet<PathBuf> =
-            self.jobs.iter().filter_map(|(_, d)| real(d.as_ref().ok()?)).collect();
-        let is_named = |p: &PathBuf| a.drawings.contains(p);
+            self.jobs.iter().filter_map(|(_, _, d)| real(d.as_ref().ok()?)).collect();
         let bases = &self.bases;
         let jobs = self
             .jobs
             .into_iter()
-            .filter(|(p, _)| is_named(p) || real(p).is_none_or(|p| !bases.contains(&p)));
-        let mut out: Vec<House> = jobs.map(|(path, d)| by_job(a, &path, d, false)).collect();
+            .filter(|(p, named, _)| *named || real(p).is_none_or(|p| !bases.contains(&p)));
+        let mut out: Vec<House> = jobs.map(|(path, _, d)| by_job(a, &path, d, false)).collect();
         for (path, named) in self.drawings {
             if named || real(&path).is_none_or(|p| !of_jobs.contains(&p)) {
                 let beside = Some(path.with_extension("toml")).filter(|j| j.is_file());
@@ -168,8 +167,22 @@ impl Found {
             }
         }
         out.sort_by(|x, y| (&x.name, &x.reading.drawing).cmp(&(&y.name, &y.reading.drawing)));
+        // A file that is given twice, by its name and by its folder, is one house.
+        let mut known = BTreeSet::new();
+        let files = |h: &House| [Some(&h.reading.drawing), h.reading.job.as_ref()].map(whole);
+        out.retain(|h| known.insert((files(h), whole(Some(&h.place.folder)))));
         out
     }
+}
+
+/// A path from the root, the same however it is written; of what stands nowhere as it is written.
+fn whole(path: Option<&PathBuf>) -> Option<PathBuf> {
+    let path = std::path::absolute(path?).ok()?;
+    let stands = path.ancestors().find_map(|p| Some((p, real(p)?)));
+    Some(match stands {
+        Some((p, real)) => path.strip_prefix(p).map(|rest| real.join(rest)).unwrap_or(path.clone()),
+        None => path,
+    })
 }
 
 fn real(path: &Path) -> Option<PathBuf> {
@@ -215,7 +228,8 @@ fn made(a: &Layout, by: &Path, (drawing, job): (PathBuf, Option<PathBuf>), alone
 fn alike(houses: &[House]) -> Option<Refusal> {
     let mut taken: BTreeMap<String, &House> = BTreeMap::new();
     for h in houses {
-        let folder = h.place.folder.display().to_string().to_lowercase();
+        let folder = whole(Some(&h.place.folder)).unwrap_or_else(|| h.place.folder.clone());
+        let folder = folder.display().to_string().to_lowercase();
         if let Some(other) = taken.insert(folder, h) {
             let path = |h: &House| h.place.source.display().to_string();
             let (folder, one, other) = (h.place.folder.display().to_string(), path(other), path(h));

@@ -84,6 +84,11 @@ pub enum HeldBreach {
         /// The panel it was cut from.
         panel: PanelId,
     },
+    /// The panel it is cut from was an offcut of another length, or none.
+    Offcut {
+        /// The panel.
+        panel: PanelId,
+    },
 }
 
 /// What is wrong with a piece.

@@ -9,7 +9,7 @@ use crate::layout::at_hand::AtHand;
 use crate::layout::wall::LaidWall;
 use crate::model::course::PlannedCourse;
 use crate::model::house::DrawnWall;
-use crate::model::ids::PieceMark;
+use crate::model::ids::{PanelId, PieceMark};
 use crate::model::receiver::Field;
 use crate::model::seam::SeamProblem;
 
@@ -34,6 +34,11 @@ impl Keep<'_> {
     /// The wall of before.
     pub(super) fn wall(&self, s: &SameWall) -> Option<&LaidWall> {
         self.old.elevations.get(s.old.0)?.walls.get(s.old.1)
+    }
+
+    /// The part of a panel of before that lay on the site as an offcut.
+    pub(super) fn at_hand(&self, panel: &PanelId) -> Option<[f64; 2]> {
+        self.old.panels.iter().find(|p| p.id == *panel)?.at_hand
     }
 }
 

@@ -19,6 +19,8 @@ pub(super) struct Found {
     pub(super) walls: BTreeMap<usize, SameWall>,
     pub(super) runs: Vec<RunPlan>,
     pub(super) names: BTreeMap<usize, usize>,
+    /// The part of a panel that lay on the site as an offcut, by panel.
+    pub(super) at_hand: BTreeMap<usize, [f64; 2]>,
     /// Pieces that are held, as the earlier layout has them.
     pub(super) pieces: Vec<KeptPiece>,
     /// Marks of the pieces of runs that are held by themselves.
@@ -80,20 +82,21 @@ fn compact(
                 wall: was.id.clone(),
                 panel: p.panel.clone(),
                 cut: [p.start, p.end],
+                at_hand: keep.at_hand(&p.panel),
                 x: [p.x0 + s.by[0], p.x1 + s.by[0]],
                 bottom: bottom + s.by[1],
             }));
         }
     }
     let walls = all.iter().map(|a| (a.0, a.1)).collect();
-    Found { walls, pieces, ..numbered(runs, numbers, usize::MAX) }
+    Found { walls, pieces, ..numbered(keep, runs, (numbers, usize::MAX)) }
 }
 
 /// Runs with their panels numbered from 0, in the order of their names; numbers from `loose` on stay.
 pub(super) fn numbered(
+    keep: &Keep,
     mut runs: Vec<RunPlan>,
-    numbers: &BTreeMap<PanelId, usize>,
-    loose: usize,
+    (numbers, loose): (&BTreeMap<PanelId, usize>, usize),
 ) -> Found {
     let cuts = runs.iter().flat_map(|r| &r.pieces);
     let used: BTreeSet<usize> = cuts.map(|c| c.panel).filter(|p| *p < loose).collect();
@@ -114,6 +117,11 @@ pub(super) fn numbered(
     Found {
         runs,
         names: named.iter().enumerate().map(|(k, n)| (k, n.0)).collect(),
+        at_hand: named
+            .iter()
+            .enumerate()
+            .filter_map(|(k, n)| Some((k, keep.at_hand(n.1)?)))
+            .collect(),
         ..Found::default()
     }
 }

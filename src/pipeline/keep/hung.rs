@@ -94,6 +94,7 @@ pub(super) fn held_runs(keep: &Keep, asked: &Asked, hung: &BTreeSet<PieceMark>) 
                         wall: wall.id.clone(),
                         panel: p.panel.clone(),
                         cut: [p.start, p.end],
+                        at_hand: keep.at_hand(&p.panel),
                         x: [p.x0 + by[0], p.x1 + by[0]],
                         bottom: c.bottom + by[1],
                     }
@@ -119,5 +120,5 @@ pub(super) fn held_runs(keep: &Keep, asked: &Asked, hung: &BTreeSet<PieceMark>) 
             }
         }
     }
-    Found { walls: BTreeMap::new(), pieces, marks, ..numbered(runs, &numbers, LOOSE) }
+    Found { walls: BTreeMap::new(), pieces, marks, ..numbered(keep, runs, (&numbers, LOOSE)) }
 }

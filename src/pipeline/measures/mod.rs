@@ -1,10 +1,12 @@
 //! Lengths to tape before an order, and a house moved to what was taped.
 
+mod drawn;
 mod list;
 mod moved;
 mod shape;
 mod spoils;
 mod taped;
+mod wall;
 
 use crate::layout::Layout;
 use crate::model::house::House;

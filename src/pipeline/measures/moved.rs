@@ -4,31 +4,24 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::drawn::{Elevation, move_all};
 use super::list::of_house;
 use super::shape::{OpeningShape, Side, WallShape};
+use super::wall::Wall;
 use crate::finding::taped::TapedFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::polygon::bounds;
-use crate::geom::vocabulary::{Point, Rect, Vec2};
+use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{DrawnElevation, House};
-use crate::model::linework::{Linework, Role};
+use crate::model::linework::Linework;
 use crate::model::measure::MeasureKind as What;
 
-/// What closes within this needs no word, inches: what a tape is read to.
+/// What closes within this needs no word, inches: what a tape is read to (common practice, no source).
 const CLOSES: f64 = 1.0 / 16.0;
-/// Walls whose sides are within this stand side by side, inches.
+/// Walls whose sides are within this stand side by side, inches. Of our own choosing, no source.
 const BESIDE: f64 = 2.0;
-/// What is drawn within this of an opening is its frame, inches.
-const FRAME: f64 = 6.0;
-
-/// A wall as drawn and as taped.
-struct Wall {
-    id: String,
-    drawn: WallShape,
-    taped: WallShape,
-    /// Round what is drawn of it, inches of the drawing as it lies now.
-    frame: Rect,
-}
+/// Blanks that are named.
+const NAMED: usize = 8;
 
 /// Moves the lines of a drawing to what was taped; `house` is what they show as they are drawn. Says what was taken,
 /// what stayed as drawn, and what contradicts.
@@ -46,16 +39,14 @@ pub(in crate::pipeline) fn to_taped(
     }
     let blank: Vec<String> = known.iter().filter(|k| !taped.contains_key(*k)).cloned().collect();
     let (taken, as_drawn) = (taped.len(), blank.len());
-    let named = blank.into_iter().take(8).collect();
+    let named = blank.into_iter().take(NAMED).collect();
     findings.push(Finding::new(TapedFinding::Taken { taken, as_drawn, named }));
-    for e in &house.elevations {
+    let all = house.elevations.iter().filter_map(|e| {
         let origin = lines.placed(e.to_source * Point::ZERO).to_vec2();
-        let walls = walls(e, taped, findings);
-        let region = walls.iter().map(|w| w.frame).reduce(|a, b| a.union(b));
-        if let Some(region) = region {
-            move_elevation(lines, &walls, origin, region.inflate(60.0, 60.0));
-        }
-    }
+        Elevation::of(walls(e, taped, findings), origin)
+    });
+    let all: Vec<Elevation> = all.collect();
+    move_all(lines, &all);
     // Dimensions and sizes of the drawing are what the tape goes over.
     lines.measured.clear();
 }
@@ -79,7 +70,7 @@ fn walls(e: &DrawnElevation, taped: &BTreeMap<String, f64>, findings: &mut Findi
         let over = || out.iter().rev().find(|w| w.frame.x0 <= x && x <= w.frame.x1);
         let shift = beside.or_else(over).or(out.last()).map_or(0.0, shift);
         let built = taped_shape(&id, &drawn, shift, taped, findings);
-        out.push(Wall { id, drawn, taped: built, frame });
+        out.push(Wall { drawn, taped: built, frame });
     }
     out
 }
@@ -181,105 +172,4 @@ fn in_order(id: &str, drawn: &WallShape, built: &mut WallShape, findings: &mut F
                 OpeningShape { left: d.left + shift, right: d.right + shift, ..d.clone() };
         }
     }
-}
-
-impl Wall {
-    /// Where a place of the wall goes.
-    fn moved(&self, p: Point) -> Point {
-        let (d, t) = (&self.drawn, &self.taped);
-        let share = |x: f64, a: f64, b: f64| (x - a) / (b - a).max(1.0);
-        let soffit = d.soffit(p.x);
-        let (a, b) = (d.left.at(p.y), d.right.at(p.y));
-        // The heights of the two sides that this one corresponds to.
-        let on = |from: Side, to: Side| {
-            if !from.is_high() {
-                return to.foot.x;
-            }
-            let t = ((p.y - from.foot.y) / (from.top.y - from.foot.y)).clamp(0.0, 1.0);
-            to.foot.x + t * (to.top.x - to.foot.x)
-        };
-        let (a2, b2) = (on(d.left, t.left), on(d.right, t.right));
-        let x = match (d.peak, t.peak) {
-            (Some(from), Some(to)) if p.y > soffit => {
-                if p.x <= from.x {
-                    a2 + share(p.x, a, from.x) * (to.x - a2)
-                } else {
-                    to.x + share(p.x, from.x, b) * (b2 - to.x)
-                }
-            }
-            _ => a2 + share(p.x, a, b) * (b2 - a2),
-        };
-        let foot = d.foot(p.x);
-        let (foot2, soffit2) = (t.foot(x), t.soffit(x));
-        let y = match (d.peak, t.peak) {
-            (Some(from), Some(to)) if p.y > soffit => {
-                let (rise, rise2) = (from.y - d.soffit(from.x), to.y - t.soffit(to.x));
-                soffit2 + (p.y - soffit) * rise2 / rise
-            }
-            _ if soffit - foot < 1.0 || p.y > soffit => p.y - soffit + soffit2,
-            _ if p.y < foot => p.y - foot + foot2,
-            _ => foot2 + (p.y - foot) * (soffit2 - foot2) / (soffit - foot),
-        };
-        Point::new(x, y)
-    }
-
-    /// Where a place at an opening goes, which has the place and the size that were taped.
-    fn at_opening(&self, i: usize, p: Point) -> Point {
-        let (d, t) = (&self.drawn.openings[i], &self.taped.openings[i]);
-        let along = |v: f64, (a, b): (f64, f64), (a2, b2): (f64, f64)| match v {
-            v if v < a => v - a + a2,
-            v if v > b => v - b + b2,
-            v => a2 + (v - a) / (b - a).max(1e-6) * (b2 - a2),
-        };
-        Point::new(
-            along(p.x, (d.left, d.right), (t.left, t.right)),
-            along(p.y, (d.sill, d.head), (t.sill, t.head)),
-        )
-    }
-
-    /// The opening whose frame holds a box.
-    fn opening_of(&self, b: Rect) -> Option<usize> {
-        self.drawn.openings.iter().position(|o| {
-            let frame = Rect::new(o.left, o.sill, o.right, o.head).inflate(FRAME, FRAME);
-            frame.contains(Point::new(b.x0, b.y0)) && frame.contains(Point::new(b.x1, b.y1))
-        })
-    }
-}
-
-/// Moves what is drawn in an elevation. The level line stays: heights are taped from it.
-fn move_elevation(lines: &mut Linework, walls: &[Wall], origin: Vec2, region: Rect) {
-    let local = |p: Point| p - origin;
-    let nearest = |at: Point| {
-        let off = |w: &&Wall| {
-            let r = w.frame;
-            let x = (r.x0 - at.x).max(at.x - r.x1).max(0.0);
-            let y = (r.y0 - at.y).max(at.y - r.y1).max(0.0);
-            x.max(y) + r.area() * 1e-9
-        };
-        walls.iter().min_by(|a, b| off(a).total_cmp(&off(b)))
-    };
-    let left = lines.left.iter_mut().map(|l| &mut l.stroke);
-    for s in lines.strokes.iter_mut().chain(left) {
-        let Some(b) = bounds(&s.points) else { continue };
-        let here = Rect::new(b.x0 - origin.x, b.y0 - origin.y, b.x1 - origin.x, b.y1 - origin.y);
-        if s.role == Some(Role::Level)
-            || s.role == Some(Role::Frame)
-            || !region.contains(here.center())
-        {
-            continue;
-        }
-        let Some(wall) = nearest(here.center()) else { continue };
-        let opening = wall.opening_of(here).filter(|_| s.role != Some(Role::Wall));
-        for p in &mut s.points {
-            let at = local(*p);
-            let moved = match opening {
-                Some(i) => wall.at_opening(i, at),
-                // A wall's own corners belong to it; other lines may run past several.
-                None if s.role == Some(Role::Wall) => wall.moved(at),
-                None => nearest(at).unwrap_or(wall).moved(at),
-            };
-            *p = moved + origin;
-        }
-    }
-    let _ = walls.iter().map(|w| &w.id);
 }

@@ -4,9 +4,9 @@ use crate::geom::vocabulary::Point;
 use crate::model::house::DrawnWall;
 
 /// Vertices within this of the outermost one are on that side, inches: no side leans more in a drawing that is
-/// built from.
+/// built from. Of our own choosing, no source.
 const SIDE: f64 = 3.0;
-/// A side lower than this is a point, as the foot of a rake, inches.
+/// A side lower than this is a point, as the foot of a rake, inches. Of our own choosing, no source.
 const LOW: f64 = 6.0;
 
 /// The places of a wall, inches of its elevation.

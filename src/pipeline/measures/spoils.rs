@@ -7,7 +7,8 @@ use crate::layout::wall::LaidWall;
 use crate::model::measure::{Measure, MeasureKind as What, Spoils};
 use crate::real::Total;
 
-/// A piece that ends within this of a side ends at its trim, inches: wider than any post.
+/// A piece that ends within this of a side ends at its trim, inches: wider than any post. Of our own choosing,
+/// no source.
 const NEAR: f64 = 8.0;
 
 /// What an error of half an inch at a measure spoils in a layout.

@@ -2,78 +2,73 @@
 
 use std::collections::BTreeMap;
 
+use crate::csv_rows::{self, Cell, CsvFault, Misread};
 use crate::finding::Refusal;
-use crate::finding::taped::TapedFinding;
+use crate::finding::taped::{TapedFault, TapedFinding};
+use crate::model::measure::MeasureKind;
 use crate::units::{Unit, parse_length};
+
+/// A taped length farther off the drawn one of its row than this, and than half of that, is a slip of the pen or of
+/// the unit, inches: of our own choosing, no source.
+const FAR: f64 = 120.0;
 
 /// Reads `measured.csv`: each row names a measure in its column `measure`, and the column `taped` has the length
 /// found, as a text with its unit (`12'-6 1/2"`) or a number of `bare` units; a row without one says nothing. Cells
 /// are parted by commas, or by semicolons where the first line has some and no comma.
 ///
 /// # Errors
-/// `measured-unreadable` with the line: a column that is missing, a length that cannot be read, a measure twice.
+/// `measured-unreadable` with the line: a column that is missing, a quotation mark that stays open, a length that
+/// cannot be read, one that its measure cannot have or that is far off the drawn one, a measure twice.
 pub fn read(bytes: &[u8], name: &str, bare: Unit) -> Result<BTreeMap<String, f64>, Refusal> {
+    let refused = |line: usize, fault: TapedFault| {
+        Refusal::new(TapedFinding::Unreadable { file: name.to_owned(), line, fault })
+    };
+    // Spreadsheets may write titles of elevations otherwise than in UTF-8: nothing hangs on them.
     let text = String::from_utf8_lossy(bytes);
-    let text = text.strip_prefix('\u{feff}').unwrap_or(&text);
-    let refused = |line: usize, said: &str| {
-        let (file, said) = (name.to_owned(), said.to_owned());
-        Refusal::new(TapedFinding::Unreadable { file, line, said })
+    let misread = |Misread { line, fault, .. }: Misread| match fault {
+        CsvFault::NotUtf8 | CsvFault::QuoteOpen => refused(line, TapedFault::QuoteOpen),
     };
-    let first = text.lines().next().unwrap_or_default();
-    let between = if first.contains(';') && !first.contains(',') { ';' } else { ',' };
-    let mut rows = rows(text, between).into_iter();
-    let (_, head) = rows.next().unwrap_or_default();
-    let column = |called: &str| head.iter().position(|h| h.trim().eq_ignore_ascii_case(called));
-    let (Some(measure), Some(taped)) = (column("measure"), column("taped")) else {
-        return Err(refused(1, &head.join(", ")));
+    let mut rows = csv_rows::read(text.as_bytes()).map_err(misread)?.rows.into_iter();
+    let head = rows.next().unwrap_or_default();
+    let line = head.first().map_or(1, |c| c.line);
+    let find = |called: &str| head.iter().position(|h| h.text.eq_ignore_ascii_case(called));
+    let column = |called: &str| {
+        let missing = || refused(line, TapedFault::ColumnMissing { column: called.to_owned() });
+        find(called).ok_or_else(missing)
     };
+    let (measure, taped, drawn) = (column("measure")?, column("taped")?, find("drawn"));
     let mut out = BTreeMap::new();
-    for (line, row) in rows {
-        let cell = |i: usize| row.get(i).map_or("", |c| c.trim());
+    for row in rows {
+        let cell = |i: usize| row.get(i).cloned().unwrap_or_default();
         let (key, said) = (cell(measure), cell(taped));
-        if key.is_empty() || said.is_empty() {
+        if said.text.is_empty() {
             continue;
         }
-        let length = parse_length(said, bare).filter(|l| l.is_finite());
-        let length = length.ok_or_else(|| refused(line, said))?;
-        if out.insert(key.to_owned(), length).is_some() {
-            return Err(refused(line, key));
+        if key.text.is_empty() {
+            return Err(refused(said.line, TapedFault::NoMeasure { text: said.text }));
+        }
+        let as_drawn = drawn.and_then(|i| parse_length(&cell(i).text, bare));
+        let length = length((&key, &said), as_drawn, bare).map_err(|f| refused(said.line, f))?;
+        if out.insert(key.text.clone(), length).is_some() {
+            return Err(refused(key.line, TapedFault::Twice { measure: key.text }));
         }
     }
     Ok(out)
 }
 
-/// Rows of cells with the line that each begins in, by RFC 4180: a cell in quotes may hold anything, a quote twice.
-fn rows(text: &str, between: char) -> Vec<(usize, Vec<String>)> {
-    let mut out = Vec::new();
-    let (mut row, mut cell) = (Vec::new(), String::new());
-    let (mut quoted, mut line, mut begun) = (false, 1, 1);
-    let mut all = text.chars().chain(['\n']).peekable();
-    while let Some(c) = all.next() {
-        match c {
-            '"' if quoted && all.peek() == Some(&'"') => {
-                all.next();
-                cell.push('"');
-            }
-            '"' if quoted || cell.trim().is_empty() => quoted = !quoted,
-            '\r' => {}
-            '\n' if !quoted => {
-                row.push(std::mem::take(&mut cell));
-                if row.iter().any(|c: &String| !c.trim().is_empty()) {
-                    out.push((begun, std::mem::take(&mut row)));
-                }
-                row.clear();
-                line += 1;
-                begun = line;
-            }
-            c if c == between && !quoted => row.push(std::mem::take(&mut cell)),
-            c => {
-                line += usize::from(c == '\n');
-                cell.push(c);
-            }
-        }
+/// The length that a cell says, where its measure can have it.
+fn length((key, said): (&Cell, &Cell), drawn: Option<f64>, bare: Unit) -> Result<f64, TapedFault> {
+    let text = || said.text.clone();
+    let length = parse_length(&said.text, bare).filter(|l| l.is_finite());
+    let length = length.ok_or_else(|| TapedFault::NoLength { text: text() })?;
+    let kind = MeasureKind::of_name(&key.text);
+    if !kind.is_none_or(|k| k.may_be(length)) {
+        return Err(TapedFault::Beyond { measure: key.text.clone(), text: text() });
     }
-    out
+    match drawn.filter(|d| (d - length).abs() > FAR.max(d.abs() / 2.0)) {
+        Some(drawn) => Err(TapedFault::FarOff { text: text(), drawn }),
+        None => Ok(length),
+    }
 }
 
 #[cfg(test)]
@@ -97,6 +92,18 @@ mod tests {
             ("name;taped\na;1\n", 1),
             ("measure,taped\na/width,long\n", 2),
             ("measure,taped\na/width,1\n\na/width,2\n", 4),
+            // Rows that a quote took in were lost before, without a word.
+            ("measure,taped\na/width,1\n\"b/width,2\nc/width,3\n", 3),
+            ("measure,taped\na/width,\"1\nb/width,\"2\"\n", 2),
+            ("measure,taped\na/width,1\n,36\n", 3),
+            // No width is under nothing, none is wider than any house; levels may lie under the floor line.
+            ("measure,taped\na/sill,-3\nb/width,-36\n", 3),
+            ("measure,taped\na/width,0\n", 2),
+            ("measure,taped\na/left-foot,-400\na/foot-width,90000\n", 3),
+            ("measure,taped\na/left-lean,-1\na/right-lean,240\n", 3),
+            ("measure,taped\na/width,NaN\n", 2),
+            // 7,320 mm taken for inches.
+            ("measure,drawn,taped\na/foot-width,24',24.5'\nb/foot-width,24',7320\n", 3),
         ] {
             let why = read(text.as_bytes(), "m.csv", Unit::Inch).unwrap_err();
             let said = format!("{:?}", why.0.kind);

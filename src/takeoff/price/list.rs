@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use crate::csv_rows::{self, Cell, CsvFault, CsvRows};
 use crate::finding::Refusal;
 use crate::finding::prices::{PriceColumn, PriceFault, PriceFinding};
 
@@ -31,14 +32,6 @@ pub struct Price {
     pub multiple: u32,
 }
 
-/// A cell with its place: line and column from 1, columns in characters.
-#[derive(Clone, Debug, Default)]
-struct Cell {
-    text: String,
-    line: usize,
-    column: usize,
-}
-
 pub(super) fn refused(name: &str, line: usize, column: usize, fault: PriceFault) -> Refusal {
     Refusal::new(PriceFinding::PricesUnreadable { file: name.to_owned(), line, column, fault })
 }
@@ -49,17 +42,16 @@ pub(super) fn refused(name: &str, line: usize, column: usize, fault: PriceFault)
 /// `prices-unreadable` with line and column: not UTF-8, a column missing or unknown, an empty
 /// item, a price that is no number, two currencies, an item twice.
 pub fn parse(bytes: &[u8], name: &str) -> Result<PriceList, Refusal> {
-    let text = std::str::from_utf8(bytes).map_err(|e| {
-        let line = bytes[..e.valid_up_to()].iter().filter(|b| **b == b'\n').count() + 1;
-        refused(name, line, 1, PriceFault::NotUtf8)
+    let CsvRows { rows, semicolons } = csv_rows::read(bytes).map_err(|m| {
+        let fault = match m.fault {
+            CsvFault::NotUtf8 => PriceFault::NotUtf8,
+            CsvFault::QuoteOpen => PriceFault::QuoteOpen,
+        };
+        refused(name, m.line, m.column, fault)
     })?;
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let first = text.lines().find(|l| !l.trim().is_empty()).unwrap_or_default();
-    let between = if first.contains(';') && !first.contains(',') { ';' } else { ',' };
-    let rows = cells(text, between, name)?;
     let mut rows = rows.into_iter();
     let header = rows.next().ok_or_else(|| refused(name, 1, 1, PriceFault::Empty))?;
-    let columns = Columns::of(&header, between, name)?;
+    let columns = Columns::of(&header, semicolons, name)?;
     let mut list = PriceList::default();
     let mut seen = BTreeSet::new();
     for row in rows {
@@ -81,57 +73,6 @@ pub fn parse(bytes: &[u8], name: &str) -> Result<PriceList, Refusal> {
     Ok(list)
 }
 
-/// Rows of cells by RFC 4180, parted by `between`; blank lines are left out.
-fn cells(text: &str, between: char, name: &str) -> Result<Vec<Vec<Cell>>, Refusal> {
-    let mut rows = Vec::new();
-    let mut row: Vec<Cell> = Vec::new();
-    let (mut line, mut column) = (1, 1);
-    let mut cell = Cell { line, column, ..Cell::default() };
-    let (mut quoted, mut was_quoted) = (false, false);
-    let mut chars = text.chars().peekable();
-    while let Some(c) = chars.next() {
-        column += 1;
-        match c {
-            '"' if quoted && chars.peek() == Some(&'"') => {
-                chars.next();
-                column += 1;
-                cell.text.push('"');
-            }
-            '"' if quoted => quoted = false,
-            '"' if cell.text.trim().is_empty() && !was_quoted => {
-                cell.text.clear();
-                (quoted, was_quoted) = (true, true);
-            }
-            c if !quoted && (c == between || c == '\n') => {
-                row.push(std::mem::take(&mut cell));
-                was_quoted = false;
-                if c == '\n' {
-                    (line, column) = (line + 1, 1);
-                    rows.push(std::mem::take(&mut row));
-                }
-                (cell.line, cell.column) = (line, column);
-            }
-            '\r' if !quoted && chars.peek().is_none_or(|n| *n == '\n') => {}
-            _ => {
-                if c == '\n' {
-                    (line, column) = (line + 1, 1);
-                }
-                cell.text.push(c);
-            }
-        }
-    }
-    if quoted {
-        return Err(refused(name, cell.line, cell.column, PriceFault::QuoteOpen));
-    }
-    row.push(cell);
-    rows.push(row);
-    rows.retain(|r| r.iter().any(|c| !c.text.trim().is_empty()));
-    for c in rows.iter_mut().flatten() {
-        c.text = c.text.trim().to_owned();
-    }
-    Ok(rows)
-}
-
 /// Which column holds what.
 struct Columns {
     item: usize,
@@ -145,7 +86,7 @@ struct Columns {
 }
 
 impl Columns {
-    fn of(header: &[Cell], between: char, name: &str) -> Result<Columns, Refusal> {
+    fn of(header: &[Cell], comma: bool, name: &str) -> Result<Columns, Refusal> {
         const KNOWN: [&str; 5] = ["item", "unit", "price", "order multiple", "currency"];
         let names: Vec<String> = header.iter().map(|c| c.text.to_lowercase()).collect();
         for (i, c) in header.iter().enumerate() {
@@ -172,7 +113,7 @@ impl Columns {
             multiple: find("order multiple"),
             currency: must("currency", PriceColumn::Currency)?,
             count: header.len(),
-            comma: between == ';',
+            comma,
         })
     }
 

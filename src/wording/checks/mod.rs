@@ -128,10 +128,12 @@ pub fn summary(lang: Language, rules: &[RuleCheck]) -> String {
         );
     }
     let failed = failed(lang, broken);
+    let fail = if failing == 1 { said("FAILS", "FALLA") } else { said("FAIL", "FALLAN") };
+    let fail = fail.of(lang);
     say!(
         lang,
-        "{failed}. {all} checked independently: {failing} FAIL{but}; see report.txt.",
-        "{failed}. {all} revisadas por separado: {failing} FALLAN{but}; vea report.txt."
+        "{failed}. {all} checked independently: {failing} {fail}{but}; see report.txt.",
+        "{failed}. {all} revisadas por separado: {failing} {fail}{but}; vea report.txt."
     )
 }
 

@@ -109,6 +109,9 @@ fn held(how: &HeldBreach) -> String {
         HeldBreach::Cut { panel } => {
             format!("is held, and was cut from panel {panel}; place on the panel")
         }
+        HeldBreach::Offcut { panel } => {
+            format!("is held, and panel {panel} is not the length it was cut from before")
+        }
         HeldBreach::Elsewhere => "is held, and stands elsewhere than before".to_owned(),
         HeldBreach::Gone => "is held of the earlier layout, and is on no wall".to_owned(),
     }

@@ -80,7 +80,7 @@ const PAGE_NOT_MADE: Explanation = Explanation {
 };
 const NO_LAYOUT_FOLDER: Explanation = Explanation {
     title: "A folder holds no layout",
-    cause: "`compare`, or `layout --keep`, was given a folder without a layout.json: it was not written by `lapwright layout`, or the file was taken away.",
+    cause: "`compare`, or `layout --keep`, was given a folder without a layout.json: it was not written by `lapwright layout`, or the file was taken away. The layout of a zone with siding of its own stands in a folder beside that of the house, and both are read.",
     remedy: "Give the folder that `lapwright layout` wrote. `compare` takes a drawing too.",
     example: "lapwright compare house-check house.dxf",
 };
@@ -92,7 +92,7 @@ const LAYOUT_NOT_KEPT: Explanation = Explanation {
 };
 const STOCK_UNREADABLE: Explanation = Explanation {
     title: "A list of what lies on the site cannot be read",
-    cause: "The list given with --stock is not UTF-8, lacks a column, or a cell of it is no length, no count or no factory end; or a length is longer than a panel. Line and column are given. Nothing was written.",
+    cause: "The list given with --stock is not UTF-8, lacks a column, or a cell of it is no length, no count or no factory end; or a length is longer than a panel, or that of a panel with one factory end; or a quotation mark stays open. Line and column are given. Nothing was written.",
     remedy: "Give a CSV with the columns length, count and, if you like, factory end (left, right, none; both for whole panels).",
     example: "length,count,factory end\n12'-6\",31,both\n64 1/2,3,right",
 };

@@ -14,7 +14,7 @@ pub(super) fn explanation(code: TapedCode) -> &'static Explanation {
 
 const UNREADABLE: Explanation = Explanation {
     title: "A table of taped lengths cannot be read",
-    cause: "The table lacks the column measure or taped, a length is none, or a measure stands there twice. The line is given.",
+    cause: "The table lacks the column measure or taped, a quotation mark stays open, a length is none, cannot be (a width under nothing, a side that leans 10 ft) or is off the drawn one by more than half of it and more than 10 ft, as where the unit is another; or a measure stands there twice. The line is given.",
     remedy: "Fill in the table that `lapwright measure` writes. A length is 12'-6 1/2\", 3810mm, or a number of inches.",
     example: "measure,taped\nfront-1/foot-width,about 24 ft",
 };

@@ -2,7 +2,6 @@
 
 use super::finding_words::FindingWords;
 use super::parts::first_of;
-use crate::finding::laying::MovedBlock;
 use crate::model::filler::{FilledTo, FillerSide, PlacedFiller};
 use crate::model::ids::OpeningId;
 use crate::model::item::SidingPiece;
@@ -60,31 +59,6 @@ pub(super) fn joined(wall: &str, pairs: &[[OpeningId; 2]]) -> FindingWords {
             first_of(&each, NAMED)
         ),
         "Ask how the joint is closed: a mullion cover, its flashing and sealant come with the units. If they are framed apart, draw the space between them.",
-    )
-}
-
-/// Blocks that are moved.
-pub(super) fn blocks(wall: &str, blocks: &[MovedBlock], style: LengthStyle) -> FindingWords {
-    let one = |b: &MovedBlock| {
-        format!(
-            "{} {} {}",
-            b.block,
-            if b.by > 0.0 { "up" } else { "down" },
-            style.short(b.by.abs())
-        )
-    };
-    let each: Vec<String> = blocks.iter().map(one).collect();
-    FindingWords::new(
-        format!(
-            "{wall}: {} moved so that it cuts one course less: {}",
-            if blocks.len() == 1 {
-                "a mounting block is"
-            } else {
-                "each of these mounting blocks is"
-            },
-            first_of(&each, NAMED)
-        ),
-        "Set it at that height; its box stays. `courses.block_shift` says how far a block may be moved.",
     )
 }
 

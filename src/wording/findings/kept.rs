@@ -44,6 +44,12 @@ fn built(fault: &KeepFault) -> FindingWords {
                 format!("It has {}.", names.join(", ")),
             )
         }
+        KeepFault::WallOfSeveral { wall } => FindingWords::new(
+            format!(
+                "`[[built]]` names courses of wall {wall}, which has siding of a zone too, with courses of its own"
+            ),
+            "Give the marks of the pieces that hang as `pieces`, or leave `courses` out where all of the wall hangs.",
+        ),
         KeepFault::NoCourses { wall, courses: [first, last] } => FindingWords::new(
             format!("`[[built]]` names courses that wall {wall} has not"),
             format!("Give the first and the last course that hang, as [{first}, {last}]."),
@@ -73,6 +79,7 @@ pub(super) fn stock(file: &str, line: usize, column: usize, fault: &StockFault) 
         StockFault::NotUtf8 => "is not text in UTF-8".to_owned(),
         StockFault::Empty => "holds nothing".to_owned(),
         StockFault::ColumnMissing { column } => format!("has no column `{column}`"),
+        StockFault::QuoteOpen => "a quotation mark stays open".to_owned(),
         StockFault::Length { text } => format!("`{text}` is no length"),
         StockFault::LongerThanPanel { length, panel } => format!(
             "{} is longer than a panel of {}",
@@ -80,6 +87,10 @@ pub(super) fn stock(file: &str, line: usize, column: usize, fault: &StockFault) 
             inches_fraction(*panel)
         ),
         StockFault::Count { text } => format!("`{text}` is no count"),
+        StockFault::TooMany { most } => format!("there are more than {most} in all"),
+        StockFault::EndOfWhole { text } => {
+            format!("a whole panel has both factory ends, not `{text}`")
+        }
         StockFault::End { text } => format!("`{text}` is no factory end of such a length"),
     };
     FindingWords::new(

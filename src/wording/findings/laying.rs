@@ -1,10 +1,10 @@
 //! Of what is laid out.
 
-use super::fillers;
 use super::finding_words::FindingWords;
-use super::parts::{elevation, first_of, number};
+use super::parts::elevation;
+use super::{crew, fillers};
 use crate::finding::Finding;
-use crate::finding::laying::{LayingFinding, NotchPlace, ThinNotch};
+use crate::finding::laying::LayingFinding;
 use crate::language::Language;
 use crate::model::fastening::PieceMovement;
 use crate::model::ids::WallId;
@@ -12,18 +12,14 @@ use crate::model::item::SidingPiece;
 use crate::model::receiver::BareBy;
 use crate::units::LengthStyle;
 use crate::wording::checks;
-use crate::wording::lists::joined;
-use crate::wording::movement;
 use crate::wording::seams;
 use crate::wording::takeoff::advice;
 use crate::wording::takeoff::items::{piece, pieces};
 
-/// Most marks named in one finding.
-const NAMED: usize = 6;
-
 pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle) -> FindingWords {
     use LayingFinding as F;
     let on = elevation(finding);
+    let of_crew = || crew::told(Language::English, found, &on, style).unwrap_or_default();
     match found {
         F::StripThin { wall, course, height, board, left, right } => {
             let between = [style.length(*left), style.length(*right)];
@@ -42,28 +38,25 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             ),
             "Say whether the stone turns the corner, and draw it on both elevations, or whether it stops against it.",
         ),
-        F::BlockMoved { wall, blocks } => fillers::blocks(&format!("{on}{wall}"), blocks, style),
-        F::PeakLeft { wall, height } => peak_left(&format!("{on}{wall}"), &style.short(*height)),
+        F::BlockMoved { .. } => FindingWords::new(
+            of_crew(),
+            "Set it at that height; its box stays. `courses.block_shift` says how far a block may be moved.",
+        ),
+        F::PeakLeft { .. } => FindingWords::new(
+            of_crew(),
+            "Close what shows in the peak with a piece of coil or trim.",
+        ),
         F::FillerBoard { wall, fillers, least, piece } => {
             fillers::words(&format!("{on}{wall}"), fillers, *least, *piece, style)
         }
         F::OpeningsJoined { wall, pairs } => fillers::joined(&format!("{on}{wall}"), pairs),
-        F::PanelShort { wall, pieces, stud_spacing, piece } => {
-            let marks: Vec<String> = pieces.iter().map(|p| p.to_string()).collect();
-            panel_short(&format!("{on}{wall}"), &marks, &style.short(*stud_spacing), *piece)
-        }
-        F::NotchThin { wall, notches, least, piece } => {
-            notch_thin(&format!("{on}{wall}"), notches, *least, *piece, style)
-        }
-        F::MovementGap { row, installed, highest } => {
-            movement_gap(row, [*installed, *highest], style)
-        }
+        F::PanelShort { piece, .. } => FindingWords::new(of_crew(), panel_short(*piece)),
+        F::NotchThin { piece, .. } => FindingWords::new(of_crew(), notch_thin(*piece)),
+        F::MovementGap { row, .. } => FindingWords::new(of_crew(), movement_gap(row)),
         F::SeamRulesConflict { courses, rule, remedies } => {
             conflict(finding, courses, &seams::broken(rule, style), seams::remedies(remedies))
         }
-        F::SeamOnJamb { wall, courses, within, piece } => {
-            seam_on_jamb(&format!("{on}{wall}"), courses, &style.short(*within), *piece)
-        }
+        F::SeamOnJamb { courses, .. } => FindingWords::new(of_crew(), seam_on_jamb(courses)),
         F::CheckFailed { places } => check_failed(*places),
         F::LongPanelGap { length, gap } => {
             long_panel_gap(&style.length(*length), &style.short(*gap))
@@ -77,15 +70,6 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             format!("Draw it on a layer that `zone.{number}.layers` names, or give it a `region`."),
         ),
     }
-}
-
-fn peak_left(wall: &str, height: &str) -> FindingWords {
-    FindingWords::new(
-        format!(
-            "{wall}: the peak is {height} over the last course line, too low for a piece, and is left to the trim along the rakes"
-        ),
-        "Close what shows in the peak with a piece of coil or trim.",
-    )
 }
 
 fn long_panel_gap(length: &str, gap: &str) -> FindingWords {
@@ -152,84 +136,29 @@ fn bare(wall: &str, by: BareBy, area: &str, over: Option<String>) -> FindingWord
     }
 }
 
-fn panel_short(wall: &str, marks: &[String], studs: &str, of: SidingPiece) -> FindingWords {
-    let pieces = match marks.len() {
-        1 => "a piece is".to_owned(),
-        n => format!("{n} pieces are"),
-    };
+fn panel_short(of: SidingPiece) -> String {
     let table = match of {
         SidingPiece::Board => "boards",
         SidingPiece::Panel => "courses",
     };
-    FindingWords::new(
-        format!(
-            "{wall}: {pieces} shorter than the {studs} between studs and cannot be nailed to two: {}",
-            first_of(marks, NAMED)
-        ),
-        format!(
-            "Put blocking or nailable sheathing behind them, or cover the place with a wider trim; `{table}.stud_spacing` sets the spacing."
-        ),
+    format!(
+        "Put blocking or nailable sheathing behind them, or cover the place with a wider trim; `{table}.stud_spacing` sets the spacing."
     )
 }
 
-fn notch_thin(
-    wall: &str,
-    notches: &[ThinNotch],
-    least: f64,
-    of: SidingPiece,
-    style: LengthStyle,
-) -> FindingWords {
-    let place = |place: NotchPlace| match place {
-        NotchPlace::LeftEnd => "at the left end",
-        NotchPlace::RightEnd => "at the right end",
-        NotchPlace::Under => "under it",
-        NotchPlace::Over => "over it",
-    };
-    let one = |n: &ThinNotch| {
-        let board = n.board.as_ref().map_or(String::new(), |b| {
-            let [high, long] = [b.high, b.long].map(|l| style.short(l));
-            format!("; a board {high} high and {long} long at {} closes it", b.opening)
-        });
-        format!("{} ({} {}{board})", n.piece, style.short(n.left), place(n.place))
-    };
-    let each: Vec<String> = notches.iter().map(one).collect();
-    FindingWords::new(
-        format!(
-            "{wall}: notches leave less than {} of their {}s: {}",
-            style.short(least),
-            piece(of).en,
-            first_of(&each, NAMED)
-        ),
-        format!(
-            "Close the place with a filler or trim board, or cut the {} in two there and handle the pieces with care; the report's other heights of the datum (`courses.datum`, `courses.hang_below`) say whether one leaves no such place. `courses.least_strip` sets the limit.",
-            piece(of).en
-        ),
+fn notch_thin(of: SidingPiece) -> String {
+    format!(
+        "Close the place with a filler or trim board, or cut the {} in two there and handle the pieces with care; the report's other heights of the datum (`courses.datum`, `courses.hang_below`) say whether one leaves no such place. `courses.least_strip` sets the limit.",
+        piece(of).en
     )
 }
 
-fn movement_gap(
-    row: &PieceMovement,
-    [installed, highest]: [f64; 2],
-    style: LengthStyle,
-) -> FindingWords {
+fn movement_gap(row: &PieceMovement) -> String {
     let covered = row
         .rise_covered
         .map_or(String::new(), |rise| format!(" The gap covers a rise of {rise:.0} F."));
-    FindingWords::new(
-        format!(
-            "{} of {}: {} longer at {} F than at {} F, {} of it to take up; the room is {} ({})",
-            movement::piece(row.piece).en,
-            style.length(row.length),
-            movement::fine(Language::English, style, row.longer),
-            number(highest),
-            number(installed),
-            movement::fine(Language::English, style, row.needed),
-            movement::fine(Language::English, style, row.room.unwrap_or(0.0)),
-            movement::room(row.room_at).en
-        ),
-        format!(
-            "Work on a warmer day, leave a larger gap as the manufacturer says, or set `weather` and `weather.expansion` to the place and the product.{covered}"
-        ),
+    format!(
+        "Work on a warmer day, leave a larger gap as the manufacturer says, or set `weather` and `weather.expansion` to the place and the product.{covered}"
     )
 }
 
@@ -247,19 +176,10 @@ fn one_lot(color: Option<&str>, of: SidingPiece) -> FindingWords {
     FindingWords::new(words, "Order spare ones with them.")
 }
 
-fn seam_on_jamb(on: &str, courses: &[i32], within: &str, of: SidingPiece) -> FindingWords {
-    let numbers: Vec<String> = courses.iter().map(i32::to_string).collect();
-    let (word, courses) =
-        if numbers.len() == 1 { ("course", "course") } else { ("courses", "each") };
-    FindingWords::new(
-        format!(
-            "{on}: within {within} of a jamb line over or under an opening is a seam of {word} {}; no place was found for it with as few {}s",
-            joined(&numbers),
-            piece(of).en
-        ),
-        format!(
-            "Cut an extra piece so that {courses} has its seam elsewhere, or accept it: water and eyes find a seam in line with a jamb."
-        ),
+fn seam_on_jamb(courses: &[i32]) -> String {
+    let courses = if courses.len() == 1 { "course" } else { "each" };
+    format!(
+        "Cut an extra piece so that {courses} has its seam elsewhere, or accept it: water and eyes find a seam in line with a jamb."
     )
 }
 

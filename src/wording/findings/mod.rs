@@ -3,6 +3,7 @@
 mod blocks;
 mod by_hand;
 mod corners;
+mod crew;
 mod drawing;
 mod files;
 mod fillers;
@@ -28,6 +29,7 @@ mod views;
 pub use self::finding_words::FindingWords;
 pub use self::subjects::{head, subject};
 use crate::finding::{Audience, Finding, FindingKind};
+use crate::language::Language;
 use crate::units::LengthStyle;
 
 /// What a finding says, with lengths in this style.
@@ -51,6 +53,12 @@ pub fn words(finding: &Finding, style: LengthStyle) -> FindingWords {
 /// What a finding says, without what to do.
 pub fn message(finding: &Finding, style: LengthStyle) -> String {
     words(finding, style).message
+}
+
+/// What a finding for the crew says, in a language; none of what others settle.
+pub fn for_crew(lang: Language, finding: &Finding, style: LengthStyle) -> Option<String> {
+    let FindingKind::Laying(found) = &finding.kind else { return None };
+    crew::told(lang, found, &parts::elevation(finding), style)
 }
 
 /// Over the findings of one audience.

@@ -2,6 +2,8 @@
 
 use crate::finding::Finding;
 use crate::finding::lines::LayerCount;
+use crate::language::Language;
+use crate::wording::lists::first_in;
 
 /// ` on layer A-WALL`, where the finding is about an entity.
 pub(super) fn on_layer(finding: &Finding) -> String {
@@ -24,11 +26,7 @@ pub(super) fn listed<T: AsRef<str>>(names: impl IntoIterator<Item = T>) -> Strin
 
 /// The first of many names, and how many more there are.
 pub(super) fn first_of(names: &[String], most: usize) -> String {
-    let first = names.iter().take(most).cloned().collect::<Vec<_>>().join(", ");
-    match names.len().saturating_sub(most) {
-        0 => first,
-        more => format!("{first} and {more} more"),
-    }
+    first_in(Language::English, names, most)
 }
 
 /// Most layers that one finding lists: a drawing of 19,000 would make a cover of 22 pages.

@@ -2,13 +2,13 @@
 
 use super::finding_words::FindingWords;
 use super::parts::listed;
-use crate::finding::taped::TapedFinding;
+use crate::finding::taped::{TapedFault, TapedFinding};
 use crate::units::LengthStyle;
 
 pub(super) fn words(found: &TapedFinding, style: LengthStyle) -> FindingWords {
     match found {
-        TapedFinding::Unreadable { file, line, said } => FindingWords::new(
-            format!("{file}:{line}: `{said}` cannot be taken"),
+        TapedFinding::Unreadable { file, line, fault } => FindingWords::new(
+            format!("{file}:{line}: {}", unreadable(fault, style)),
             "The table that `lapwright measure` writes has the columns measure and taped; a length is 12'-6 1/2\", 3810mm or a number, each measure once.",
         ),
         TapedFinding::Unknown { measures } => FindingWords::new(
@@ -27,6 +27,20 @@ pub(super) fn words(found: &TapedFinding, style: LengthStyle) -> FindingWords {
             ),
             "Tape them again. Widths and the lean of the left side are taken, not the lean of the right; an opening that would lie over another or beyond its wall stays as drawn.",
         ),
+    }
+}
+
+fn unreadable(fault: &TapedFault, style: LengthStyle) -> String {
+    match fault {
+        TapedFault::ColumnMissing { column } => format!("the column `{column}` is missing"),
+        TapedFault::QuoteOpen => "a quotation mark stays open".to_owned(),
+        TapedFault::NoMeasure { text } => format!("`{text}` is of no measure"),
+        TapedFault::NoLength { text } => format!("`{text}` is no length"),
+        TapedFault::Beyond { measure, text } => format!("{measure} cannot be `{text}`"),
+        TapedFault::FarOff { text, drawn } => {
+            format!("`{text}` is far off the drawn {}: is it the right unit?", style.short(*drawn))
+        }
+        TapedFault::Twice { measure } => format!("{measure} stands there twice"),
     }
 }
 

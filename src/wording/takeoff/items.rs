@@ -165,8 +165,8 @@ pub fn of_line(lang: Language, takeoff: &Takeoff, id: &str, style: LengthStyle) 
 pub fn flashed(over: FlashedRun) -> Said {
     match over {
         FlashedRun::Roof => said("roof-to-wall flashing", "tapajuntas de techo a pared"),
-        FlashedRun::Deck => said("deck ledger flashing", "tapajuntas de viga de terraza"),
-        FlashedRun::Ledge => said("ledge flashing", "tapajuntas de cornisa"),
+        FlashedRun::Deck => said("deck ledger flashing", "tapajuntas entre terraza y pared"),
+        FlashedRun::Ledge => said("ledge flashing", "tapajuntas de saliente"),
         FlashedRun::Cladding => {
             said("flashing at cladding changes", "tapajuntas en cambios de revestimiento")
         }
@@ -221,6 +221,30 @@ pub fn unit(unit: CountUnit) -> Said {
         CountUnit::Nail => said("nail", "clavo"),
         CountUnit::Pound => said("lb", "lb"),
         CountUnit::Course => said("course", "hilera"),
+    }
+}
+
+/// A unit, of several; what is measured has one word for both.
+pub fn units(of: CountUnit) -> Said {
+    match of {
+        CountUnit::Piece => said("pieces", "piezas"),
+        CountUnit::Panel => said("panels", "paneles"),
+        CountUnit::Board => said("boards", "tablas"),
+        CountUnit::Carton => said("cartons", "cartones"),
+        CountUnit::Square => said("squares", "cuadros"),
+        CountUnit::Roll => said("rolls", "rollos"),
+        CountUnit::Box => said("boxes", "cajas"),
+        CountUnit::Cartridge => said("cartridges", "cartuchos"),
+        CountUnit::Pair => said("pairs", "pares"),
+        CountUnit::Hour => said("hours", "horas"),
+        CountUnit::Nail => said("nails", "clavos"),
+        CountUnit::Course => said("courses", "hileras"),
+        CountUnit::SquareFoot
+        | CountUnit::Foot
+        | CountUnit::Meter
+        | CountUnit::FootOfSlope
+        | CountUnit::MeterOfSlope
+        | CountUnit::Pound => unit(of),
     }
 }
 

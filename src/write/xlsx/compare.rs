@@ -5,21 +5,21 @@ use crate::language::Language;
 use crate::layout::Layout;
 use crate::model::change::Comparison;
 use crate::wording::compare as words;
+use crate::wording::compare_tables as heads;
 use crate::wording::takeoff::items;
-use crate::write::compare::wall_name;
 
 /// What the drawing changes, a row a change.
 pub(super) fn changes(layout: &Layout, c: &Comparison) -> Grid {
     let style = layout.job.sheet.lengths;
-    let mut g = Grid::new(layout, "Changes", &[8.0, 24.0, 18.0, 70.0]);
+    let mut g = Grid::new(layout, heads::SHEETS[0], &[8.0, 24.0, 18.0, 70.0]);
     g.texts(&[words::CHANGES], Look::Title);
     g.texts(&[&words::revision(&c.revision, &c.date)], Look::Text);
-    g.texts(&[&words::drawing("Old", &c.old.name, &c.old.sha256)], Look::Text);
-    g.texts(&[&words::drawing("New", &c.new.name, &c.new.sha256)], Look::Text);
+    g.texts(&[&words::drawing(heads::DRAWINGS[0], &c.old.name, &c.old.sha256)], Look::Text);
+    g.texts(&[&words::drawing(heads::DRAWINGS[1], &c.new.name, &c.new.sha256)], Look::Text);
     for r in &c.remarks {
         g.texts(&[&words::remark(r)], Look::Text);
     }
-    for (_, which) in c.check_failed.iter().zip(["old", "new"]).filter(|f| *f.0) {
+    for (_, which) in c.check_failed.iter().zip(heads::WHICH).filter(|f| *f.0) {
         g.texts(&[&words::check_failed(which)], Look::Heading);
     }
     let head = g.row;
@@ -49,11 +49,11 @@ pub(super) fn changes(layout: &Layout, c: &Comparison) -> Grid {
 /// What each wall takes, a row a wall and line.
 pub(super) fn walls(layout: &Layout, c: &Comparison) -> Grid {
     let style = layout.job.sheet.lengths;
-    let mut g = Grid::new(layout, "By wall", &[26.0, 36.0, 12.0, 12.0, 12.0, 12.0]);
+    let mut g = Grid::new(layout, heads::SHEETS[1], &[26.0, 36.0, 12.0, 12.0, 12.0, 12.0]);
     g.texts(&[words::WALLS], Look::Title);
     g.texts(&[&words::datum(c.datum, style)], Look::Text);
-    g.head(&["Wall", "What", "Unit", "Before", "After", "More"], &[3, 4, 5]);
-    let mut row = |wall: &str, what: &str, unit: &str, both: [f64; 2], look: Look| {
+    g.head(&heads::WALL_COLUMNS, &[3, 4, 5]);
+    let row = |g: &mut Grid, [wall, what, unit]: [&str; 3], both: [f64; 2], look: Look| {
         let excel = g.row + 1;
         g.texts_at(&[wall, what, unit]);
         g.number(3, both[0], look);
@@ -62,21 +62,19 @@ pub(super) fn walls(layout: &Layout, c: &Comparison) -> Grid {
         g.next();
     };
     for w in &c.walls {
-        let name = wall_name(w);
+        let name = heads::wall_name(w);
         let counts = |both: [usize; 2]| both.map(|n| n as f64);
-        row(&name, "net area", style.area_unit(), w.net_area.map(|f| style.area(f)), Look::Two);
-        row(&name, "courses", "", counts(w.courses), Look::Count);
-        row(&name, "pieces", "", counts(w.pieces), Look::Count);
-        let alike = [w.pieces[0], w.pieces_alike].map(|n| n as f64);
-        row(&name, words::ALIKE, "", alike, Look::Count);
+        let area = w.net_area.map(|f| style.area(f));
+        row(&mut g, [&name, heads::NET_AREA, style.area_unit()], area, Look::Two);
+        row(&mut g, [&name, heads::COURSES, ""], counts(w.courses), Look::Count);
+        row(&mut g, [&name, heads::PIECES, ""], counts(w.pieces), Look::Count);
+        // One number: those of the new layout that are cut as they were.
+        g.texts_at(&[&name, heads::ALIKE, ""]);
+        g.number(4, w.pieces_alike as f64, Look::Count);
+        g.next();
         for l in &w.lines {
-            row(
-                &name,
-                &items::item(Language::English, &l.item, style),
-                items::unit(l.unit).en,
-                l.net,
-                Look::Two,
-            );
+            let item = items::item(Language::English, &l.item, style);
+            row(&mut g, [&name, &item, items::unit(l.unit).en], l.net, Look::Two);
         }
     }
     g.texts(&[&words::walls_alike(c.walls_alike)], Look::Text);
@@ -87,10 +85,10 @@ pub(super) fn walls(layout: &Layout, c: &Comparison) -> Grid {
 pub(super) fn order(layout: &Layout, c: &Comparison) -> Grid {
     let style = layout.job.sheet.lengths;
     let currency = c.cost.as_ref().map(|c| c.currency.clone()).unwrap_or_default();
-    let mut g = Grid::new(layout, "Order", &[40.0, 12.0, 12.0, 12.0, 12.0, 14.0]);
+    let mut g = Grid::new(layout, heads::SHEETS[2], &[40.0, 12.0, 12.0, 12.0, 12.0, 14.0]);
     g.texts(&[words::ORDER_TITLE], Look::Title);
     g.texts(&[words::RESTS_ON], Look::Text);
-    let cost = format!("Cost {currency}");
+    let cost = heads::cost_head(&currency);
     let [item, unit, before, after, more] = words::ORDER_HEADS;
     g.head(&[item, unit, before, after, more, &cost], &[2, 3, 4, 5]);
     let first = g.row + 1;

@@ -8,7 +8,7 @@ use super::dates::date;
 use super::grid::letter;
 use crate::clean::{Destination, clean};
 use crate::finding::files::WriterFault;
-use crate::layout::houses::{HouseTold, HowItWent, Purchase};
+use crate::layout::houses::{HouseTold, HowItWent, Purchase, houses_of};
 use crate::units::LengthStyle;
 use crate::wording::houses as words;
 use crate::wording::takeoff::items;
@@ -122,7 +122,7 @@ fn of_purchase(purchase: &Purchase, style: LengthStyle) -> Result<Worksheet, Xls
         say(&mut s, row, 1, items::unit(line.unit).en)?;
         say(&mut s, row, 2, &line.color)?;
         say(&mut s, row, 3, &line.stock.map_or(String::new(), |l| style.length(l)))?;
-        s.write_number(row, 4, words::houses_of(line) as f64)?;
+        s.write_number(row, 4, houses_of(line) as f64)?;
         let apart: f64 = line.sets.iter().map(|s| s.order).sum();
         for (col, value) in (5u16..).zip([line.net, apart, line.order]) {
             s.write_number(row, col, value)?;
@@ -154,7 +154,7 @@ fn of_shares(purchase: &Purchase, style: LengthStyle) -> Result<Worksheet, XlsxE
             say(&mut s, row, 0, &items::item(Language::English, &line.item, style))?;
             say(&mut s, row, 1, items::unit(line.unit).en)?;
             say(&mut s, row, 2, &line.color)?;
-            say(&mut s, row, 3, share.zone.as_deref().unwrap_or_default())?;
+            say(&mut s, row, 3, &words::taker(share))?;
             s.write_number(row, 4, share.net)?;
             s.write_number(row, 5, share.order)?;
         }

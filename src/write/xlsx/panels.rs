@@ -106,7 +106,7 @@ fn heads(g: &mut Grid, layout: &Layout) -> u32 {
     );
     let (left_set, right_set) = (of(tables::POINTS[0]), of(tables::POINTS[1]));
     // Lugs, or trim nails.
-    let held = capital(siding::held_by(layout.job.siding()).en);
+    let held = capital(siding::held_by(layout.job.siding()).many.en);
     let head = g.row;
     let names = [
         title.trim_end_matches('s'),
