@@ -10,6 +10,7 @@ mod corner_report;
 mod corners;
 mod crossing;
 mod cut_sides;
+mod doubted;
 mod edges;
 mod faces;
 mod facing;
@@ -162,6 +163,7 @@ fn part(
         Some(zone) => of_zone(house, zone, job),
         None => {
             share::report(&house, findings);
+            doubted::report(&house, findings);
             by_hand::settle(&mut house, &named, job, findings);
             with_corners(&mut house, job, findings);
             house

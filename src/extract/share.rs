@@ -4,7 +4,7 @@
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::polygon::{bounds, total_area};
-use crate::geom::vocabulary::Rect;
+use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{DrawnElevation, House, WallWay};
 use crate::model::linework::Role;
 
@@ -19,15 +19,27 @@ pub(super) fn report(house: &House, findings: &mut Findings) {
         let percent = percent(e);
         if of_siding && percent < LITTLE {
             let kind = HouseFinding::FacadeShare { percent };
-            findings.push(Finding::new(kind).at(place(e)).on(e.name.as_str()));
+            findings.push(Finding::new(kind).at(bare(e)).on(e.name.as_str()));
         }
     }
 }
 
-/// Where an elevation's walls are, drawing units.
-fn place(e: &DrawnElevation) -> crate::geom::vocabulary::Point {
-    let walls = e.walls.iter().filter_map(|w| bounds(&w.outline)).reduce(|a, b| a.union(b));
-    e.to_source * walls.unwrap_or_default().center()
+/// Where most is drawn beside the walls of an elevation, drawing units: where others may be missing.
+fn bare(e: &DrawnElevation) -> Point {
+    let walls = walls(e).unwrap_or_default();
+    let all = drawn(e).union(walls);
+    let beside = [
+        Rect::new(all.x0, all.y0, walls.x0, all.y1),
+        Rect::new(walls.x1, all.y0, all.x1, all.y1),
+        Rect::new(all.x0, walls.y1, all.x1, all.y1),
+        Rect::new(all.x0, all.y0, all.x1, walls.y0),
+    ];
+    let most = beside.into_iter().max_by(|a, b| a.area().total_cmp(&b.area()));
+    e.to_source * most.filter(|r| r.area() > 0.0).unwrap_or(walls).center()
+}
+
+fn walls(e: &DrawnElevation) -> Option<Rect> {
+    e.walls.iter().filter_map(|w| bounds(&w.outline)).reduce(|a, b| a.union(b))
 }
 
 /// How much of a facade its walls take, openings with them, percent.
@@ -36,9 +48,15 @@ fn percent(e: &DrawnElevation) -> f64 {
     100.0 * faces / facade(e).max(f64::MIN_POSITIVE)
 }
 
-/// Area of the box round what is drawn of a facade, square inches: its lines but for marks and ground, a
-/// fiftieth of their length left out at each end.
+/// Area of the box round what is drawn of a facade, square inches.
 pub fn facade(e: &DrawnElevation) -> f64 {
+    let drawn = drawn(e);
+    walls(e).map_or(drawn, |w| w.union(drawn)).area()
+}
+
+/// The box round what is drawn of a facade: its lines but for marks and ground, a fiftieth of their length left
+/// out at each end.
+fn drawn(e: &DrawnElevation) -> Rect {
     use Role::{CornerTag, Dimension, Frame, Grade, Ignore, Level, Title};
     let aside = [CornerTag, Dimension, Frame, Grade, Ignore, Level, Title];
     let lines = e.backdrop.iter().filter(|b| b.role.is_none_or(|r| !aside.contains(&r)));
@@ -62,7 +80,5 @@ pub fn facade(e: &DrawnElevation) -> f64 {
         (low, high)
     };
     let ((x0, x1), (y0, y1)) = (between(|s| s.0), between(|s| s.1));
-    let drawn = Rect::new(x0, y0, x1, y1);
-    let walls = e.walls.iter().filter_map(|w| bounds(&w.outline)).reduce(|a, b| a.union(b));
-    walls.map_or(drawn, |w| w.union(drawn)).area()
+    Rect::new(x0, y0, x1, y1)
 }

@@ -41,6 +41,31 @@ pub enum ShortOf {
     Wall,
 }
 
+/// Why what is drawn as siding may be no wall.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case", tag = "reason")]
+pub enum WallDoubt {
+    /// Little of it shows, square feet: the rest lies behind roofs or bare areas.
+    LittleShows {
+        /// What shows.
+        area: f64,
+    },
+    /// It stands over siding with other course lines, as a roof does.
+    OtherCourses {
+        /// Distance of its own lines, inches.
+        own: f64,
+        /// Of those under it.
+        below: f64,
+    },
+    /// A part of it juts out past its end, as the end of a lower roof does.
+    JutsOut {
+        /// How far, inches.
+        by: f64,
+        /// How high the part is, inches.
+        height: f64,
+    },
+}
+
 group! {
     /// What is wrong with a wall or with what is on it, and what was assumed of it.
     HouseFinding, HouseCode {
@@ -228,6 +253,13 @@ group! {
         FacadeShare "facade-share", Warning, Architect {
             /// How much of it they cover, percent.
             percent: f64,
+        }
+        /// What is drawn as siding may be no wall, or not all of it.
+        WallDoubted "wall-doubted", Warning, Architect {
+            /// The wall.
+            wall: WallId,
+            /// Why.
+            why: WallDoubt,
         }
         /// An opening reaches out of its wall.
         OpeningStraddles "opening-straddles", Warning, Architect {

@@ -183,6 +183,7 @@ fn house(code: HouseCode) -> Subject {
         | C::WallFoot
         | C::FacesLeft
         | C::FacadeShare
+        | C::WallDoubted
         | C::SidingStopsShort => Subject::Walls,
         C::LayerSpeaks
         | C::OpeningOutside

@@ -237,11 +237,32 @@ fn plumb(c: &Cover, foot: (f64, f64)) -> f64 {
 
 /// The pattern of the siding: of what shows no roof the one that covers most.
 fn main_pattern(all: &[Cover], looks: &[bool]) -> Option<Pattern> {
-    let mut sums: BTreeMap<Pattern, f64> = BTreeMap::new();
-    for (c, _) in all.iter().zip(looks).filter(|(c, roof)| !**roof && !c.named) {
-        *sums.entry(c.pattern).or_default() += c.area;
+    let roofs = roof_spacings(all, looks);
+    let most = |of: &dyn Fn(&Cover) -> bool| {
+        let mut sums: BTreeMap<Pattern, f64> = BTreeMap::new();
+        for (c, _) in all.iter().zip(looks).filter(|(c, roof)| !**roof && !c.named && of(c)) {
+            *sums.entry(c.pattern).or_default() += c.area;
+        }
+        sums.into_iter().max_by(|a, b| a.1.total_cmp(&b.1)).map(|s| s.0)
+    };
+    most(&|c| !roofs.contains(&c.pattern.2)).or_else(|| most(&|_| true))
+}
+
+/// Spacings that one elevation shows on a roof over siding of another, and no elevation under anything: what
+/// covers most may be the roofs of the others.
+fn roof_spacings(all: &[Cover], looks: &[bool]) -> BTreeSet<i64> {
+    let shown = (0..all.len()).filter(|i| looks[*i] && is_on_top(all, *i));
+    let mut out: BTreeSet<i64> = shown.map(|i| all[i].pattern.2).collect();
+    let under = |c: &Cover| {
+        all.iter().any(|o| {
+            let beside = o.frame.x1.min(c.frame.x1) - o.frame.x0.max(c.frame.x0) > 1.0;
+            beside && (-2.0..=EAVE).contains(&(o.frame.y0 - c.frame.y1))
+        })
+    };
+    for c in all.iter().filter(|c| under(c)) {
+        out.remove(&c.pattern.2);
     }
-    sums.into_iter().max_by(|a, b| a.1.total_cmp(&b.1)).map(|s| s.0)
+    out
 }
 
 /// Patterns other than the siding's of which a good part shows a roof; where one area does, those too that

@@ -40,6 +40,9 @@ const ODD: f64 = 3.0;
 /// of our own choosing, no source.
 const TOUCH: f64 = 1e-3;
 const MOST: usize = 4_000;
+/// A door's swing on a plan is as wide as high within this share: its leaf has some thickness (common practice, no
+/// source).
+const SWING: f64 = 0.06;
 /// Boxes nearer than this share of a wall's height stand in one view (common practice, no source).
 const NEAR: f64 = 0.4;
 
@@ -135,6 +138,7 @@ impl Sizes {
         let frames: Vec<Rect> = hatches.iter().map(|h| h.0).collect();
         let story = stories::rise(lines, &frames, high);
         let (closed, loose) = (drawn(true), drawn(false));
+        let facades: Vec<Rect> = closed.iter().chain(&loose).chain(&frames).copied().collect();
         let walls = if closed.iter().any(|b| high(b) > 0.0) {
             lower_middle(standing(closed, high, |all| middle(all).unwrap_or(0.0)), high)
         } else if loose.iter().any(|b| high(b) > 0.0) {
@@ -154,15 +158,15 @@ impl Sizes {
                     None => loose.push(b),
                 }
             }
-            let all = blocks.into_values().chain(whole(loose, high));
-            all.map(|b| high(&b)).filter(|h| *h > 0.0).collect::<Vec<f64>>()
+            blocks.into_values().chain(whole(loose, high)).collect::<Vec<Rect>>()
         };
+        let heights = |all: Vec<Rect>| all.iter().map(high).filter(|h| *h > 0.0).collect();
         let stated = lines.measured.iter().filter(|m| views.sees(m.middle) && m.drawn > 0.0);
         Sizes {
             walls: walls.as_ref().map_or(0.0, high),
             at: walls.map(|r| Point::new(r.x0, r.y1)),
-            doors: things(Role::Door),
-            window: middle(things(Role::Window)),
+            doors: heights(of_elevations(things(Role::Door), &facades)),
+            window: middle(heights(things(Role::Window))),
             story,
             courses: of_most(hatches.iter().map(|(b, apart)| (*apart, b.area())).collect()),
             stated: stated.filter_map(|m| Some((m.drawn, of_dimension(m)?))).collect(),
@@ -270,6 +274,16 @@ fn siding(lines: &Linework, views: &Views) -> Vec<(Rect, f64)> {
             Some((views.seen(b)?, spacing))
         })
         .collect()
+}
+
+/// Doors at walls, and not as high as wide: one that is swung open on a plan is as high as its leaf is wide.
+/// Where that leaves none, all of them.
+fn of_elevations(doors: Vec<Rect>, facades: &[Rect]) -> Vec<Rect> {
+    let is_swing = |d: &Rect| (d.width() - d.height()).abs() < SWING * d.height();
+    let reach = |d: &Rect| d.width().max(d.height());
+    let beside = |d: &Rect| facades.iter().any(|f| f.inflate(reach(d), reach(d)).overlaps(*d));
+    let some: Vec<Rect> = doors.iter().filter(|d| !is_swing(d) && beside(d)).copied().collect();
+    if some.is_empty() { doors } else { some }
 }
 
 /// Boxes round loose lines that lie in or on one another: a door's panel is none by itself.

@@ -211,3 +211,19 @@ fn what_lies_outside_of_views_does_not_count() {
     let framed = wall + &frame + &ring(WALL, [1200.0, 0.0, 1700.0, 9000.0]);
     assert_eq!(unit(&drawing(Some(INCHES), &framed), ""), (Some(Unit::Inch), vec![]));
 }
+
+/// A front drawn in cm under a header that says inch, with two doors that are swung open on a plan far away: one
+/// leaf of 90 cm, and a pair. As inches these would be doors of 90 in; the front's own is 80 in high in cm alone.
+#[test]
+fn doors_swung_open_on_a_plan_are_no_doors_of_a_height() {
+    let swing = |x: f64| {
+        let leaf = format!("0\nLINE\n8\nA-DOOR\n10\n{x}\n20\n0\n11\n{x}\n21\n90\n");
+        leaf + &format!("0\nARC\n8\nA-DOOR\n10\n{x}\n20\n0\n40\n90\n50\n0\n51\n90\n")
+    };
+    let pair = ring("A-DOOR", [3000.0, 0.0, 3180.0, 90.0]);
+    for plan in [swing(2000.0), pair, swing(620.0)] {
+        let text = front(Unit::Cm, true, false) + &plan;
+        let found = unit(&drawing(Some(INCHES), &text), "");
+        assert_eq!(found, (Some(Unit::Cm), vec!["unit-assumed"]));
+    }
+}

@@ -37,6 +37,7 @@ mod cuts;
 mod datum;
 mod decor;
 mod details;
+mod doubted;
 mod drafting;
 #[path = "../noise/mod.rs"]
 mod drafting_noise;

@@ -219,3 +219,21 @@ fn windows_over_one_another_stand_a_story_apart() {
     let wall = hatch(&rect(0.0, 0.0, 400.0, 396.0), 7.0, 0.0);
     assert_eq!(unit(&file(None, block, &[wall, windows.concat()])), Some(Unit::Inch));
 }
+
+#[test]
+fn what_is_a_roof_over_one_wall_is_a_roof_where_no_wall_is_drawn_under_it() {
+    // East: a wall of 200 by 90 with lines 8 apart, its roof with lines 4 1/2 apart reaching out by 14 at both ends.
+    // South shows a roof like it alone, 354 by 72: more than there is of siding.
+    let east = [
+        hatch(&rect(0.0, 0.0, 200.0, 90.0), 8.0, 0.0),
+        hatch(&rect(-14.0, 98.0, 214.0, 160.0), 4.5, 98.0),
+    ];
+    let south = hatch(&rect(986.0, 98.0, 1340.0, 170.0), 4.5, 98.0);
+    assert_eq!(sum(&[east.concat(), south]), 200.0 * 90.0);
+    // A wall of 300 by 96 drawn so, with a roof of its own over it, is a wall.
+    let south = [
+        hatch(&rect(1000.0, 0.0, 1300.0, 96.0), 4.5, 0.0),
+        hatch(&rect(986.0, 104.0, 1314.0, 150.0), 6.0, 104.0),
+    ];
+    assert_eq!(sum(&[east.concat(), south.concat()]), 200.0 * 90.0 + 300.0 * 96.0);
+}

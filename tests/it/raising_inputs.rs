@@ -508,6 +508,15 @@ fn of_house(code: &str) -> Option<Input> {
             let view = "[[elevation]]\nname = \"S\"\nregion = [-9.0, -9.0, 1009.0, 609.0]\n";
             drawn(&only(&(hatch() + &sides.collect::<String>())), &format!("{INCH}{view}"))
         }
+        // Lines 6 in apart over a wall whose courses are 8 in.
+        "wall-doubted" => {
+            let foot = "73\n1\n93\n4\n10\n0\n20\n0\n10\n240\n20\n0\n";
+            let over = hatch()
+                .replace(foot, &foot.replace("20\n0\n", "20\n108\n"))
+                .replace("20\n96\n", "20\n168\n")
+                .replace("46\n8\n", "46\n6\n");
+            drawn(&only(&(hatch() + &over)), INCH)
+        }
         // A hole that nothing is drawn in; a strip 1 in wide at the hatch's side.
         "plane-assumed" => drawn(&only(&hatches(&[&rect(80.0, 30.0, 120.0, 70.0)])), INCH),
         "siding-detail" => drawn(

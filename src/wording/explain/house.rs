@@ -27,6 +27,7 @@ pub(super) fn explanation(code: HouseCode) -> &'static Explanation {
         HouseCode::OpeningsOffSiding => &OPENINGS_OFF_SIDING,
         HouseCode::OpeningTooLarge => &OPENING_TOO_LARGE,
         HouseCode::FacadeShare => &FACADE_SHARE,
+        HouseCode::WallDoubted => &WALL_DOUBTED,
         HouseCode::OpeningOutside => &OPENING_OUTSIDE,
         HouseCode::OpeningStraddles => &OPENING_STRADDLES,
         HouseCode::OpeningSize => &OPENING_SIZE,
@@ -119,6 +120,12 @@ const FACADE_SHARE: Explanation = Explanation {
     cause: "The walls of an elevation were taken from drawn siding, and they cover less than a quarter of the box round what is drawn there. Some walls may be drawn another way, so that they were not seen, or the view is a plan or a detail.",
     remedy: "Compare the walls on the sheet with the drawing. Where some are missing, name the layer of their siding as `siding_layer` under [[elevation]], or give them as [[wall]]. A view that is no elevation is left out by `skip = true` under its [[elevation]].",
     example: "a patch of 20 sq ft on a facade of 600",
+};
+const WALL_DOUBTED: Explanation = Explanation {
+    title: "What is drawn as siding may be no wall",
+    cause: "A wall was taken from drawn siding, and something speaks against it: its course lines stand at another distance than those of the siding under it, as a roof's do; or a part of it juts out past its end, as the end of a porch roof does; or less than ten square feet of it show. It is laid out all the same.",
+    remedy: "Look at the wall on the sheet. What is no wall is left out by its name in `skip`. Where a roof is hatched as siding is, draw the roof's outline on A-ROOF-OTLN, or the wall's on A-WALL-OTLN.",
+    example: "lines 5 7/8 in apart over a wall whose courses are 4 1/2 in",
 };
 const PLANE_ASSUMED: Explanation = Explanation {
     title: "Parts of siding were taken for one wall",

@@ -65,7 +65,8 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
         | F::SidingDetail { .. }
         | F::OpeningsOffSiding { .. }
         | F::OpeningTooLarge { .. }
-        | F::FacadeShare { .. } => planes::words(found, &layer, style),
+        | F::FacadeShare { .. }
+        | F::WallDoubted { .. } => planes::words(found, &layer, style),
     }
 }
 

@@ -1,7 +1,8 @@
 //! Words for walls read from patches of siding.
 
 use super::finding_words::FindingWords;
-use crate::finding::house::HouseFinding;
+use crate::finding::house::{HouseFinding, WallDoubt};
+use crate::model::ids::WallId;
 use crate::units::{LengthStyle, counted};
 
 /// Words for what is found of planes of drawn siding; none for other findings.
@@ -22,8 +23,34 @@ pub(super) fn words(found: &HouseFinding, layer: &str, style: LengthStyle) -> Fi
             ),
             "Look at the sheet for walls that are missing: name the layer of the siding as `siding_layer` under [[elevation]], or give walls as [[wall]]. If this is no elevation, set `skip = true` under its [[elevation]].",
         ),
+        F::WallDoubted { wall, why } => doubted(wall, *why, style),
         _ => FindingWords::new(String::new(), ""),
     }
+}
+
+fn doubted(wall: &WallId, why: WallDoubt, style: LengthStyle) -> FindingWords {
+    let said = match why {
+        WallDoubt::LittleShows { area } => format!(
+            "{wall}: only {area:.1} sq ft of it shows beside roofs and bare areas, as of a roof's end that is hatched as siding is"
+        ),
+        WallDoubt::OtherCourses { own, below } => format!(
+            "{wall}: its lines are {} apart and those of the siding under it {}: a roof over a wall is drawn so too",
+            style.short(own),
+            style.short(below)
+        ),
+        WallDoubt::JutsOut { by, height } => format!(
+            "{wall}: a part {} high juts out {} past its end, as the end of a lower roof does",
+            style.short(height),
+            style.short(by)
+        ),
+    };
+    let remedy = match why {
+        WallDoubt::JutsOut { .. } => {
+            "Look at the sheet. If that is a roof, draw its outline on A-ROOF-OTLN, or the wall's on A-WALL-OTLN.".to_owned()
+        }
+        _ => format!("Look at the sheet. If that is no wall, put into the job: skip = [\"{wall}\"]."),
+    };
+    FindingWords::new(said, remedy)
 }
 
 fn some(n: usize, one: &str) -> Option<String> {
