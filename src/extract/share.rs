@@ -12,6 +12,9 @@ use crate::model::linework::Role;
 /// choosing, no source. Half of a house with stone, roofs and glass is sided, and a quarter seldom is not.
 const LITTLE: f64 = 25.0;
 
+/// Narrower parts between walls and beside them hold no wall, inches: of our own choosing, no source.
+const NARROWEST: f64 = 36.0;
+
 /// Tells of elevations on which drawn siding covers little of what is drawn.
 pub(super) fn report(house: &House, findings: &mut Findings) {
     for e in &house.elevations {
@@ -19,23 +22,32 @@ pub(super) fn report(house: &House, findings: &mut Findings) {
         let percent = percent(e);
         if of_siding && percent < LITTLE {
             let kind = HouseFinding::FacadeShare { percent };
-            findings.push(Finding::new(kind).at(bare(e)).on(e.name.as_str()));
+            let mut places = bare(e);
+            let at = places.remove(0);
+            findings.push(Finding::new(kind).at(at).also_at(places).on(e.name.as_str()));
         }
     }
 }
 
-/// Where most is drawn beside the walls of an elevation, drawing units: where others may be missing.
-fn bare(e: &DrawnElevation) -> Point {
-    let walls = walls(e).unwrap_or_default();
-    let all = drawn(e).union(walls);
-    let beside = [
-        Rect::new(all.x0, all.y0, walls.x0, all.y1),
-        Rect::new(walls.x1, all.y0, all.x1, all.y1),
-        Rect::new(all.x0, walls.y1, all.x1, all.y1),
-        Rect::new(all.x0, all.y0, all.x1, walls.y0),
-    ];
-    let most = beside.into_iter().max_by(|a, b| a.area().total_cmp(&b.area()));
-    e.to_source * most.filter(|r| r.area() > 0.0).unwrap_or(walls).center()
+/// Between walls of an elevation and beside them, where others may be missing, the widest first: drawing units. Where
+/// walls stand from end to end, their middle.
+fn bare(e: &DrawnElevation) -> Vec<Point> {
+    let all = walls(e).map_or(drawn(e), |w| w.union(drawn(e)));
+    let mut boxes: Vec<Rect> = e.walls.iter().filter_map(|w| bounds(&w.outline)).collect();
+    boxes.sort_by(|a, b| a.x0.total_cmp(&b.x0));
+    let mut gaps: Vec<(f64, f64)> = Vec::new();
+    let mut end = all.x0;
+    for (x0, x1) in boxes.iter().map(|r| (r.x0, r.x1)).chain([(all.x1, all.x1)]) {
+        gaps.push((end, x0));
+        end = end.max(x1);
+    }
+    gaps.retain(|(from, to)| to - from >= NARROWEST);
+    gaps.sort_by(|a, b| (b.1 - b.0).total_cmp(&(a.1 - a.0)));
+    if gaps.is_empty() {
+        return vec![e.to_source * walls(e).unwrap_or(all).center()];
+    }
+    let middle = all.center().y;
+    gaps.iter().map(|(from, to)| e.to_source * Point::new(0.5 * (from + to), middle)).collect()
 }
 
 fn walls(e: &DrawnElevation) -> Option<Rect> {

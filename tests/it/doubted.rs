@@ -23,8 +23,8 @@ fn line((x0, y0): (f64, f64), (x1, y1): (f64, f64)) -> String {
     format!("0\nLINE\n8\nX\n10\n{x0}\n20\n{y0}\n11\n{x1}\n21\n{y1}\n")
 }
 
-/// What is found of walls when entities are read, with its place.
-fn found(entities: &[String], more: &str) -> Vec<(HouseFinding, Point)> {
+/// What is found of walls when entities are read, with its places.
+fn found(entities: &[String], more: &str) -> Vec<(HouseFinding, Vec<Point>)> {
     let text = format!(
         "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n1\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n{}0\nENDSEC\n0\nEOF\n",
         entities.concat()
@@ -33,15 +33,17 @@ fn found(entities: &[String], more: &str) -> Vec<(HouseFinding, Point)> {
     let mut findings = Findings::default();
     let _ = pipeline::reading(text.as_bytes(), "t.dxf", &job, &mut findings);
     let of_house = findings.all().iter().filter_map(|f| match &f.kind {
-        FindingKind::House(kind) => Some((kind.clone(), f.at?)),
+        FindingKind::House(kind) => {
+            Some((kind.clone(), f.at.iter().chain(&f.also).copied().collect()))
+        }
         _ => None,
     });
     of_house.collect()
 }
 
 fn doubts(entities: &[String]) -> Vec<(WallDoubt, Point)> {
-    let of = |(kind, at): (HouseFinding, Point)| match kind {
-        HouseFinding::WallDoubted { why, .. } => Some((why, at)),
+    let of = |(kind, at): (HouseFinding, Vec<Point>)| match kind {
+        HouseFinding::WallDoubted { why, .. } => Some((why, at[0])),
         _ => None,
     };
     found(entities, "").into_iter().filter_map(of).collect()
@@ -84,17 +86,18 @@ fn what_juts_out_past_an_end_may_be_the_end_of_a_lower_roof() {
     assert_eq!(doubts(&[siding(&right(60.0, 80.0), 4.0)]), []);
 }
 
-/// Siding of 60 x 96 in at the left foot of a front of 600 x 400 in: most is drawn at the right of it, over the
-/// whole height, whose middle is at 330, 200.
+/// Siding of 60 x 96 in at the foot of a front of 600 x 400 in, at its left end and from 300 in on: at half the
+/// height, the middle of what is bare at the right (350 to 600) is at 475, that between (60 to 300) at 180.
 #[test]
 fn little_siding_is_told_where_the_rest_is_missing() {
     let corners = rect(0.0, 0.0, 600.0, 400.0);
-    let mut drawn = vec![siding(&rect(0.0, 0.0, 60.0, 96.0), 4.0)];
+    let mut drawn =
+        vec![siding(&rect(0.0, 0.0, 60.0, 96.0), 4.0), siding(&rect(300.0, 0.0, 350.0, 96.0), 4.0)];
     drawn.extend((0..4).map(|i| line(corners[i], corners[(i + 1) % 4])));
     let view = "[[elevation]]\nname = \"S\"\nregion = [-9.0, -9.0, 609.0, 409.0]\n";
     let share = found(&drawn, view).into_iter().find_map(|(kind, at)| match kind {
         HouseFinding::FacadeShare { .. } => Some(at),
         _ => None,
     });
-    assert_eq!(share, Some(Point::new(330.0, 200.0)));
+    assert_eq!(share, Some(vec![Point::new(475.0, 200.0), Point::new(180.0, 200.0)]));
 }
