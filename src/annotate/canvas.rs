@@ -284,7 +284,9 @@ impl Canvas {
         let framed = m.look == Look::Framed;
         let r = if framed { frame } else { text_box(m.text, TEXT, false, at) };
         let edge = edge_towards(&r, m.target);
-        if m.look != Look::Bare && edge.distance(m.target) > 0.07 {
+        // A mark beside its piece stands on another one: however near, its leader says whose it is.
+        let near = if m.look == Look::Dotted { 0.01 } else { 0.07 };
+        if m.look != Look::Bare && edge.distance(m.target) > near {
             self.line(Ink::Leader, m.target, edge);
             self.placer.keep_off(m.target, edge);
             if m.look == Look::Dotted {
