@@ -277,7 +277,7 @@ impl Canvas {
         self.placed(m, Off::Work)
     }
 
-    fn placed(&mut self, m: Mark, off: Off) -> Option<Point> {
+    pub(super) fn placed(&mut self, m: Mark, off: Off) -> Option<Point> {
         let about = mark_box(m.text, TEXT, m.look == Look::Framed);
         let at = self.placer.near(about, m.target, m.wish, m.reach, off)?;
         let frame = mark_frame(m.text, TEXT, at);
