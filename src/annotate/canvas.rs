@@ -277,14 +277,16 @@ impl Canvas {
         self.placed(m, Off::Work)
     }
 
-    fn placed(&mut self, m: Mark, off: Off) -> Option<Point> {
+    pub(super) fn placed(&mut self, m: Mark, off: Off) -> Option<Point> {
         let about = mark_box(m.text, TEXT, m.look == Look::Framed);
         let at = self.placer.near(about, m.target, m.wish, m.reach, off)?;
         let frame = mark_frame(m.text, TEXT, at);
         let framed = m.look == Look::Framed;
         let r = if framed { frame } else { text_box(m.text, TEXT, false, at) };
         let edge = edge_towards(&r, m.target);
-        if m.look != Look::Bare && edge.distance(m.target) > 0.07 {
+        // A mark beside its piece stands on another one: however near, its leader says whose it is.
+        let near = if m.look == Look::Dotted { 0.01 } else { 0.07 };
+        if m.look != Look::Bare && edge.distance(m.target) > near {
             self.line(Ink::Leader, m.target, edge);
             self.placer.keep_off(m.target, edge);
             if m.look == Look::Dotted {

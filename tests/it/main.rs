@@ -147,6 +147,7 @@ mod spares;
 mod start;
 mod support;
 mod terminal;
+mod told_together;
 mod trim_cutting;
 mod trim_rules;
 mod turned_views;
