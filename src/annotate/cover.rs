@@ -175,13 +175,14 @@ fn rows(layout: &Layout) -> Vec<Row> {
     out.push(Row::Head(say.word(cover::TO_ORDER)));
     for l in &layout.takeoff {
         let hundredths = |v: f64| (v * 100.0).round() / 100.0;
-        let count = if l.order > 0.0 {
-            format!("{}", hundredths(l.order))
+        let (told, count) = if l.order > 0.0 {
+            (hundredths(l.order), format!("{}", hundredths(l.order)))
         } else {
-            format!("({})", hundredths(l.net))
+            (hundredths(l.net), format!("({})", hundredths(l.net)))
         };
+        let unit = if told == 1.0 { items::unit(l.unit) } else { items::units(l.unit) };
         let item = say.block(|lang| items::item(lang, &l.item, layout.job.sheet.lengths));
-        out.push(Row::Count { item, count, unit: say.sentence(items::unit(l.unit)) });
+        out.push(Row::Count { item, count, unit: say.sentence(unit) });
     }
     text(&mut out, say.sentence(cover::counts(layout.job.sold_singly())));
     out.push(Row::Head(say.word(cover::ASSUMED)));

@@ -1,15 +1,17 @@
-//! The drawing in gray with each finding circled, numbered by its kind, and the list of them below: two pages
+//! The drawing in gray with each finding circled, numbered by what it is about, and the list of them below: two pages
 //! at most.
 
+mod circles;
 mod groups;
 mod list;
 mod rulers;
 
 use std::collections::BTreeSet;
 
-use self::groups::{Group, grouped};
-use self::list::{BETWEEN, COLUMN, INDENT, MARGIN, WIDTH, listed};
-use super::canvas::{Canvas, Look, Mark, fitted, printable};
+use self::circles::{circles, marks};
+use self::groups::{Marked, grouped};
+use self::list::{BETWEEN, COLUMN, Line, MARGIN, WIDTH, listed};
+use super::canvas::{Canvas, fitted, printable};
 use super::style::{Ink, TEXT, TITLE};
 use crate::finding::{Finding, Severity};
 use crate::geom::flatten::{SAGITTA, path_points};
@@ -22,8 +24,6 @@ use crate::wording::problems as heads;
 
 /// Greatest height of the picture, inches.
 const TALLEST: f64 = 14.0;
-/// Radius of a circle round a finding, inches.
-const RADIUS: f64 = 0.15;
 /// Most items drawn, the largest first: a picture of more would open in no viewer.
 const MOST_ITEMS: usize = 30_000;
 /// How many times wider than its crowded middle a drawing may be before what lies far off is left
@@ -31,10 +31,6 @@ const MOST_ITEMS: usize = 30_000;
 const SPREAD: f64 = 8.0;
 /// Greatest height of it all, inches: two pages of the width, lying.
 const HIGHEST: f64 = 22.0;
-/// A circle has no number of its own where another with the same numbers is nearer than this, inches.
-const SHARED: f64 = 0.6;
-/// How far a number may stand from its circle, inches.
-const REACH: f64 = 6.0;
 /// Pitch of lines of text, inches.
 const LINE: f64 = TEXT * 1.75;
 
@@ -46,7 +42,9 @@ pub fn problems(
     findings: &[Finding],
     style: LengthStyle,
 ) -> Sheet {
-    let found = grouped(findings, |n| place(drawing, n));
+    let groups = grouped(findings);
+    let place_of = |f: &Finding| place(drawing, f);
+    let found: Vec<Marked> = groups.iter().flat_map(|g| g.kinds(place_of)).collect();
     let items: Vec<(&Item, Rect)> = pictured(drawing, read);
     let window = window(&items, &found);
     let scale = window.map_or(1.0, |w| {
@@ -56,7 +54,7 @@ pub fn problems(
     let picture = window.map_or(0.0, |w| w.height() * scale);
     let above = 2.0 * MARGIN + 0.9 + picture + 2.0 * LINE;
     let most = (((HIGHEST - above) / LINE).floor() as usize).max(10);
-    let columns = listed(&found, window, style, most);
+    let columns = listed(&groups, (window, style), place_of, most);
     let longest = columns.iter().map(Vec::len).max().unwrap_or(0);
     let height = above + LINE * longest as f64;
     let mut canvas = Canvas::new(Rect::new(0.0, 0.0, WIDTH, height));
@@ -71,8 +69,9 @@ pub fn problems(
             * Affine::scale(scale)
             * Affine::translate(-w.origin().to_vec2());
         picture_of(&mut canvas, &items, w, map, scale);
+        let places = circles(&mut canvas, &found, w, map);
         rulers::rulers(&mut canvas, w, map, scale);
-        circles(&mut canvas, &found, w, map);
+        marks(&mut canvas, &places);
     }
     canvas.finish_marks();
     Sheet {
@@ -87,12 +86,11 @@ pub fn problems(
 }
 
 /// Writes the list, column by column, from the height `top` down.
-fn write_list(canvas: &mut Canvas, columns: Vec<Vec<(String, bool)>>, top: f64) {
+fn write_list(canvas: &mut Canvas, columns: Vec<Vec<Line>>, top: f64) {
     for (i, column) in columns.into_iter().enumerate() {
         let left = MARGIN + i as f64 * (COLUMN + BETWEEN);
-        for (k, (text, bold)) in column.into_iter().enumerate() {
-            let x = if bold { left } else { left + INDENT };
-            canvas.left(&text, TEXT, bold, Point::new(x, top - k as f64 * LINE));
+        for (k, Line { text, bold, indent }) in column.into_iter().enumerate() {
+            canvas.left(&text, TEXT, bold, Point::new(left + indent, top - k as f64 * LINE));
         }
     }
 }
@@ -179,7 +177,7 @@ fn extent(shape: &Shape) -> Option<Rect> {
 }
 
 /// What the picture shows: all of it, or where things crowd if some lie far off.
-fn window(items: &[(&Item, Rect)], found: &[Group]) -> Option<Rect> {
+fn window(items: &[(&Item, Rect)], found: &[Marked]) -> Option<Rect> {
     let mut boxes: Vec<Rect> = items.iter().map(|i| i.1).collect();
     boxes.extend(found.iter().flat_map(|f| &f.places).map(|p| Rect::from_points(*p, *p)));
     let whole = boxes.iter().copied().reduce(|a, b| a.union(b))?;
@@ -234,49 +232,6 @@ fn paths(canvas: &mut Canvas, path: &crate::geom::vocabulary::BezPath, map: Affi
     for (points, closed) in path_points(path, (SAGITTA / k).max(0.005 / k)) {
         let line = Polyline::open(points.into_iter().map(|p| map * p));
         canvas.polyline(Ink::Source, Polyline { closed, ..line });
-    }
-}
-
-/// A circle round each place, and the numbers of what was found there, all of them.
-fn circles(canvas: &mut Canvas, found: &[Group], window: Rect, map: Affine) {
-    let mut places: Vec<(Point, Vec<&Group>)> = Vec::new();
-    for f in found {
-        for p in f.places.iter().filter(|p| window.contains(**p)).map(|p| map * *p) {
-            match places.iter_mut().find(|(q, _)| q.distance(p) < RADIUS) {
-                // Two of a kind at one place need its number once.
-                Some((_, list)) if list.iter().any(|g| g.number == f.number) => {}
-                Some((_, list)) => list.push(f),
-                None => places.push((p, vec![f])),
-            }
-        }
-    }
-    for (p, list) in &places {
-        let worst = list.iter().map(|f| f.severity()).max().unwrap_or(Severity::Info);
-        let v = |dx: f64| Vertex { at: Point::new(p.x + dx, p.y), bulge: 1.0 };
-        canvas
-            .polyline(ink(worst), Polyline { vertices: vec![v(RADIUS), v(-RADIUS)], closed: true });
-    }
-    let mut numbered: Vec<(Point, String)> = Vec::new();
-    for (p, list) in &places {
-        let numbers: Vec<String> = list.iter().map(|f| f.number.to_string()).collect();
-        let text = numbers.join(", ");
-        if numbered.iter().any(|(q, other)| *other == text && q.distance(*p) < SHARED) {
-            continue;
-        }
-        let wish = Point::new(p.x, p.y + RADIUS + TEXT);
-        let mark = Mark { text: &text, target: *p, wish, reach: REACH, look: Look::Plain };
-        if canvas.mark(mark).is_none() {
-            canvas.on_ground(&text, TEXT, wish);
-        }
-        numbered.push((*p, text));
-    }
-}
-
-fn ink(severity: Severity) -> Ink {
-    match severity {
-        Severity::Error => Ink::Fault,
-        Severity::Warning => Ink::Doubt,
-        Severity::Info => Ink::Remark,
     }
 }
 

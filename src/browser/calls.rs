@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::seen::{Seen, SeenFinding, finding, seen};
+use super::seen::{self, Seen, SeenFinding, finding, seen};
 use crate::finding::{Findings, Refusal};
 use crate::job::edit::{NotChanged, edited, said};
 use crate::job::{Job, file};
@@ -115,7 +115,7 @@ pub fn lay(bytes: &[u8], name: &str, job: &str, pictures: bool, watch: Watch) ->
             let style = LengthStyle::default();
             let mut all: Vec<SeenFinding> = vec![finding(&why, None, style)];
             let others = findings.all().iter().filter(|f| **f != *why);
-            all.extend(others.map(|f| finding(f, None, style)));
+            all.extend(seen::told(others, None, style));
             let (summary, alarm) = Default::default();
             Laid { told: Told { summary, alarm, findings: all, refused: true }, files: Vec::new() }
         }
@@ -124,15 +124,11 @@ pub fn lay(bytes: &[u8], name: &str, job: &str, pictures: bool, watch: Watch) ->
 
 fn told(sets: &LaidSets, findings: &Findings, style: LengthStyle) -> Told {
     let layouts = || sets.iter().map(|s| &s.layout);
-    let mut found: Vec<SeenFinding> =
-        findings.all().iter().map(|f| finding(f, None, style)).collect();
-    for f in layouts().flat_map(|l| &l.findings).filter(|f| !findings.all().contains(f)) {
-        found.push(finding(f, None, style));
-    }
+    let of_layouts = layouts().flat_map(|l| &l.findings).filter(|f| !findings.all().contains(f));
     Told {
         summary: layouts().map(summary::text).collect(),
         alarm: layouts().map(|l| alarm::bar(&l.verify)).collect(),
-        findings: found,
+        findings: seen::told(findings.all().iter().chain(of_layouts), None, style),
         refused: false,
     }
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use crate::annotate::{place, shown};
-use crate::finding::{Audience, Finding, Findings, Severity};
+use crate::finding::{Audience, Finding, Findings, Severity, gathered};
 use crate::geom::flatten::{bulge_points, path_points};
 use crate::geom::vocabulary::{Affine, Point};
 use crate::job::edit::Said;
@@ -14,7 +14,7 @@ use crate::model::house::{DrawnElevation, House, OpeningKind, WallWay};
 use crate::model::linework::{Linework, Role};
 use crate::pipeline::Checked;
 use crate::units::LengthStyle;
-use crate::wording::findings::{FindingWords, words};
+use crate::wording::findings::{FindingWords, head, words};
 
 /// Most texts that are shown.
 const MOST_TEXTS: usize = 4_000;
@@ -105,6 +105,8 @@ pub struct SeenOpening {
 /// A finding in words.
 #[derive(Debug, Serialize)]
 pub struct SeenFinding {
+    /// The head it is told under with those after it that have the same; empty where it is told by itself.
+    pub head: String,
     /// Its code.
     pub code: String,
     /// How much it matters.
@@ -140,9 +142,24 @@ pub fn seen(checked: &Checked, said: Said, findings: &Findings, style: LengthSty
         texts: texts(&items),
         walls: faces.clone().flat_map(|e| walls(e, style)).collect(),
         openings: house.map(|h| openings(h, style)).unwrap_or_default(),
-        findings: findings.all().iter().map(|f| finding(f, Some(drawing), style)).collect(),
+        findings: told(findings.all(), Some(drawing), style),
         stopped: house.is_none(),
     }
+}
+
+/// Findings in words, those about one subject together under one head.
+pub fn told<'a>(
+    list: impl IntoIterator<Item = &'a Finding>,
+    drawing: Option<&Drawing>,
+    style: LengthStyle,
+) -> Vec<SeenFinding> {
+    let mut out = Vec::new();
+    for group in gathered(list) {
+        let head = if group.kinds.len() > 1 { head(&group, "note") } else { String::new() };
+        let all = group.kinds.iter().flat_map(|k| k.all());
+        out.extend(all.map(|f| SeenFinding { head: head.clone(), ..finding(f, drawing, style) }));
+    }
+    out
 }
 
 /// A finding in words, with its place in the drawing.
@@ -150,6 +167,7 @@ pub fn finding(f: &Finding, drawing: Option<&Drawing>, style: LengthStyle) -> Se
     let FindingWords { message, help } = words(f, style);
     let at = drawing.map_or(f.at, |d| place(d, f)).filter(|p| p.is_finite());
     SeenFinding {
+        head: String::new(),
         code: f.code().word().to_owned(),
         severity: f.severity(),
         audience: f.audience(),

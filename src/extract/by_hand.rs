@@ -1,6 +1,7 @@
 //! Walls that the job names: left out, or taken as one. Names are those that walls have without it.
 
 use super::frame::ViewFrame;
+use super::given::is_given;
 use super::join;
 use super::limits::NOISE;
 use super::outline::Outline;
@@ -10,7 +11,7 @@ use crate::geom::boolean::intersection;
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::vocabulary::Rect;
 use crate::job::Job;
-use crate::model::house::{DrawnOpening, House};
+use crate::model::house::{DrawnOpening, House, WallWay};
 use crate::model::ids::{ElevationName, WallId};
 
 /// The walls of a view as the job has them, elevation inches.
@@ -43,7 +44,9 @@ pub(super) fn changed(
 ) -> Named {
     let mut out = Named::default();
     let skips = |id: &WallId| local.job.skip.iter().any(|s| *id == **s);
-    let (skipped, mut kept): (Vec<_>, Vec<_>) = walls.into_iter().partition(|(_, id)| skips(id));
+    // A given wall stays under the name of the drawn one that gives way to it.
+    let leaves_out = |(o, id): &(Outline, WallId)| skips(id) && o.given.is_none();
+    let (skipped, mut kept): (Vec<_>, Vec<_>) = walls.into_iter().partition(leaves_out);
     out.skipped = skipped.iter().map(|(o, _)| o.polygon()).collect();
     out.taken = skipped.iter().map(|(o, _)| o.frame()).collect();
     openings.retain(|o| {
@@ -135,22 +138,29 @@ pub(super) fn settle(
     job: &Job,
     findings: &mut Findings,
 ) {
-    let mut left_out = Vec::new();
+    let (mut left_out, mut stay) = (Vec::new(), Vec::new());
     for name in &job.skip {
         let mut known = walls.iter().any(|(_, id)| *id == **name);
+        let mut given = false;
         for wall in house.elevations.iter_mut().flat_map(|e| &mut e.walls) {
             let before = wall.openings.len() + wall.obstacles.len();
-            wall.openings.retain(|o| o.id != **name);
+            given |= wall.id == **name && wall.way == WallWay::Job;
+            given |= wall.openings.iter().any(|o| o.id == **name && is_given(o));
+            wall.openings.retain(|o| o.id != **name || is_given(o));
             wall.obstacles.retain(|o| o.id != **name);
             known |= wall.openings.len() + wall.obstacles.len() < before;
         }
-        match known {
-            true => left_out.push(name.clone()),
-            false => findings.push(unknown(NameList::Skip, name, walls)),
+        match (given, known) {
+            (true, _) => stay.push(name.clone()),
+            (false, true) => left_out.push(name.clone()),
+            (false, false) => findings.push(unknown(NameList::Skip, name, walls)),
         }
     }
     if !left_out.is_empty() {
         findings.push(Finding::new(HandFinding::LeftOutByJob { names: left_out }));
+    }
+    if !stay.is_empty() {
+        findings.push(Finding::new(HandFinding::GivenStays { names: stay }));
     }
     for list in &job.join {
         let on = |n: &String| walls.iter().find(|(_, id)| *id == **n).map(|(e, _)| e);

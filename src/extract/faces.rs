@@ -6,6 +6,7 @@ use super::frame::ViewFrame;
 use super::give::{give_obstacles, give_openings};
 use super::hidden::{hidden, touches, within};
 use super::limits::NOISE;
+use super::numbers::{Numbered, numbers};
 use super::openings::{cased, obstacles, openings};
 use super::outline::Outline;
 use super::ways::hatch;
@@ -37,9 +38,9 @@ pub(crate) struct Shown {
 }
 
 /// Names walls by their view, in their order from its left.
-fn numbered(local: &ViewFrame, found: &mut [DrawnWall]) -> Vec<WallId> {
-    for (i, w) in found.iter_mut().enumerate() {
-        w.id = format!("{}-{}", local.slug, i + 1).into();
+fn numbered(local: &ViewFrame, places: &[Numbered], found: &mut [DrawnWall]) -> Vec<WallId> {
+    for (number, w) in numbers(places).into_iter().zip(found.iter_mut()) {
+        w.id = format!("{}-{number}", local.slug).into();
     }
     found.iter().map(|w| w.id.clone()).collect()
 }
@@ -80,11 +81,13 @@ pub(crate) fn walls(local: &ViewFrame, outlines: Vec<Outline>, findings: &mut Fi
     let off = [(HiddenBy::NotSided, &bare), (HiddenBy::Roof, &roofs), (HiddenBy::Band, &bands)];
     let on_walls = OnWalls { off: &off, lines: &lines, openings: &every };
     let made = |(o, id): (Outline, WallId), findings: &mut Findings| {
-        bare_wall(local, o, &on_walls, findings).map(|w| DrawnWall { id, ..w })
+        let place = Numbered::of(&o, local.origin.to_vec2());
+        bare_wall(local, o, &on_walls, findings).map(|w| (place, DrawnWall { id, ..w }))
     };
-    let mut found: Vec<_> = outlines.into_iter().filter_map(|o| made(o, findings)).collect();
+    let (places, mut found): (Vec<_>, Vec<_>) =
+        outlines.into_iter().filter_map(|o| made(o, findings)).unzip();
     if local.part.is_none() && !by_hand::names_walls(local.job) {
-        out.named = numbered(local, &mut found);
+        out.named = numbered(local, &places, &mut found);
     }
     report_overlaps(local, &found, findings);
     give_openings(local, &mut found, every, findings);
@@ -112,13 +115,18 @@ fn names(
     let bare = zones::bare(&house);
     let off = [(HiddenBy::NotSided, &bare), (HiddenBy::Roof, roofs), (HiddenBy::Band, bands)];
     let on_walls = OnWalls { off: &off, lines, openings };
-    let mut number = 0;
-    let mut name = |o: &Outline| {
-        let wall = bare_wall(&house, o.clone(), &on_walls, &mut Findings::default());
-        number += usize::from(wall.is_some());
-        wall.map_or_else(WallId::default, |_| format!("{}-{number}", local.slug).into())
+    let is_wall =
+        |o: &Outline| bare_wall(&house, o.clone(), &on_walls, &mut Findings::default()).is_some();
+    let walls: Vec<bool> = outlines.iter().map(is_wall).collect();
+    let named = outlines.iter().zip(&walls).filter(|(_, is)| **is);
+    let places: Vec<Numbered> =
+        named.map(|(o, _)| Numbered::of(o, local.origin.to_vec2())).collect();
+    let mut all = numbers(&places).into_iter();
+    let mut name = |is: &bool| match is.then(|| all.next()).flatten() {
+        Some(number) => format!("{}-{number}", local.slug).into(),
+        None => WallId::default(),
     };
-    outlines.iter().map(&mut name).collect()
+    walls.iter().map(&mut name).collect()
 }
 
 /// Openings out to their flat surrounds.

@@ -24,6 +24,7 @@ mod levels;
 mod limits;
 mod mirror;
 mod no_walls;
+mod numbers;
 mod openings;
 mod order;
 mod outline;
@@ -151,7 +152,8 @@ fn part(
         if !elevations.is_empty() {
             findings.refuse_on_error()?;
         }
-        return Err(no_walls::refusal(lines, job, &views.others));
+        let left_out = named.into_iter().map(|(_, id)| id).collect();
+        return Err(no_walls::refusal(lines, job, &views.others, left_out));
     }
     let mut house = order::wrapped(elevations);
     (house.accounts, house.roughness) = (accounts, lines.roughness);

@@ -14,15 +14,25 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::job::drawing::View;
 use crate::job::layers::wildcard;
+use crate::model::ids::WallId;
 use crate::model::layer_name::own_name;
 use crate::model::linework::{HatchArea, Linework, Role};
 use crate::units::sixteenths;
 
-/// Nothing to side: says what the drawing holds instead. `others` are the titles of views that are none.
-pub(super) fn refusal(lines: &Linework, job: &Job, others: &[(OtherView, String)]) -> Refusal {
+/// Nothing to side: says what the drawing holds instead. `others` are the titles of views that are none,
+/// `left_out` the walls that were found and that the job leaves out.
+pub(super) fn refusal(
+    lines: &Linework,
+    job: &Job,
+    others: &[(OtherView, String)],
+    left_out: Vec<WallId>,
+) -> Refusal {
     let layers = lines.layers.iter().filter(|l| l.items > 0).take(30).map(LayerCount::from);
     let (wall_layers, layers) = (job.patterns(Role::Wall), layers.collect());
-    let seen = seen(lines, job, others);
+    let seen = match left_out.is_empty() {
+        true => seen(lines, job, others),
+        false => vec![Seen::LeftOut { walls: left_out }],
+    };
     Refusal::new(HouseFinding::NoWalls { wall_layers, layers, seen })
 }
 

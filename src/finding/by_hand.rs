@@ -63,6 +63,11 @@ group! {
             /// Their names.
             names: Vec<String>,
         }
+        /// Walls or openings that the job both leaves out by name and gives outright stay.
+        GivenStays "given-stays", Info, Office {
+            /// Their names.
+            names: Vec<String>,
+        }
         /// Walls are taken as one, as the job says.
         WallsJoined "walls-joined", Warning or Info if filled, Office {
             /// The walls.

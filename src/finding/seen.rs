@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::views::OtherView;
+use crate::model::ids::WallId;
 
 /// Why drawn level lines are no siding.
 #[derive(
@@ -23,6 +24,11 @@ pub enum NoCourses {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case", tag = "seen")]
 pub enum Seen {
+    /// Every wall that was found is left out by the job.
+    LeftOut {
+        /// Their names.
+        walls: Vec<WallId>,
+    },
     /// Nothing at all in model space.
     Nothing,
     /// Pictures, and whether there is nothing else.

@@ -3,7 +3,7 @@
 use super::notches::{Above, notch, points};
 pub use super::notches::{is_round, notch_span};
 use super::nouns::{self, counted};
-use super::sheet_lengths::{length, short};
+use super::sheet_lengths::{hard, length, short};
 use super::siding;
 use crate::geom::tol::CUT;
 use crate::job::Product;
@@ -65,8 +65,9 @@ fn edges(lang: Language, p: &Piece, style: LengthStyle) -> Option<String> {
         return None;
     }
     let long = |top: bool| {
-        told::edge(p, top, style)
-            .map_or(said("a point", "punta").of(lang).to_owned(), |(a, b)| length(style, b - a))
+        told::edge(p, top, style).map_or(said("a point", "punta").of(lang).to_owned(), |(a, b)| {
+            hard(&length(style, b - a))
+        })
     };
     Some(say!(
         lang,
@@ -80,7 +81,7 @@ fn edges(lang: Language, p: &Piece, style: LengthStyle) -> Option<String> {
 /// An end that is not square.
 fn end(lang: Language, name: &str, end: &PieceEnd, style: LengthStyle) -> Option<String> {
     let contour = end.contour.as_ref()?;
-    let set_back = short(style, end.set_back());
+    let set_back = hard(&short(style, end.set_back()));
     if end.cut != EndCut::Angled {
         let points = points(lang, contour, style);
         return Some(say!(
@@ -117,14 +118,14 @@ fn rip(lang: Language, r: &Rip, face: f64, above: &Above, style: LengthStyle) ->
         lang,
         "rip to {}",
         "corte a lo largo; alto que queda: {}",
-        short(style, r.to - r.from)
+        hard(&short(style, r.to - r.from))
     );
     if r.from > 0.0 {
         out.push_str(&say!(
             lang,
             ", {} off the butt edge",
             "; quite {} por abajo, desde el borde inferior",
-            short(style, r.from)
+            hard(&short(style, r.from))
         ));
     }
     let over = face - r.to;
@@ -133,8 +134,8 @@ fn rip(lang: Language, r: &Rip, face: f64, above: &Above, style: LengthStyle) ->
             lang,
             ", {} off the top: {} of face and the {}",
             "; quite {} por arriba, desde el borde superior: {} de cara más {}",
-            short(style, over + above.height),
-            short(style, over),
+            hard(&short(style, over + above.height)),
+            hard(&short(style, over)),
             above.name
         ));
     }
@@ -279,7 +280,9 @@ mod tests {
     #[test]
     fn a_rip_tells_in_each_language_which_edge_loses_how_much() {
         let above = |name| Above { name, height: 1.0 };
-        let told = |lang, name, r: Rip| rip(lang, &r, 8.0, &above(name), LengthStyle::Feet);
+        let told = |lang, name, r: Rip| {
+            rip(lang, &r, 8.0, &above(name), LengthStyle::Feet).replace('\u{a0}', " ")
+        };
         let both = Rip { from: 2.0, to: 6.5 };
         assert_eq!(
             told(Language::English, "nail hem", both.clone()),

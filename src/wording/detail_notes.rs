@@ -9,11 +9,7 @@ use crate::units::LengthStyle;
 
 /// A length that no line of a note breaks.
 fn short(style: LengthStyle, inches: f64) -> String {
-    unbroken(&sheet_lengths::short(style, inches))
-}
-
-fn unbroken(length: &str) -> String {
-    length.replace(' ', "\u{a0}")
+    sheet_lengths::hard(&sheet_lengths::short(style, inches))
 }
 
 /// The siding.
@@ -92,7 +88,12 @@ pub fn kick_out(lang: Language, job: &Job) -> String {
 
 /// Siding round a kick-out.
 pub fn cut_round_kick_out(lang: Language, clear: &str) -> String {
-    say!(lang, "Siding cut round it, {} off", "Siding cortado alrededor, a {}", unbroken(clear))
+    say!(
+        lang,
+        "Siding cut round it, {} off",
+        "Siding cortado alrededor, a {}",
+        sheet_lengths::hard(clear)
+    )
 }
 
 /// What takes the cut edge under a soffit.
@@ -228,7 +229,7 @@ pub fn nails(lang: Language, job: &Job) -> String {
 
 /// A casing round an opening.
 pub fn casing(lang: Language, wide: &str) -> String {
-    say!(lang, "Casing and surround, {}", "Marco y contramarco, {}", unbroken(wide))
+    say!(lang, "Casing and surround, {}", "Marco y contramarco, {}", sheet_lengths::hard(wide))
 }
 
 /// What stands at an outside corner.

@@ -1,6 +1,6 @@
 //! Notches, slots and holes of pieces in words.
 
-use super::sheet_lengths::{length, short};
+use super::sheet_lengths::{hard, length, short};
 use crate::geom::vocabulary::Xy;
 use crate::language::{Language, Said, said};
 use crate::layout::course::LaidCourse;
@@ -151,10 +151,6 @@ impl Round {
         };
         c.points.iter().all(on).then_some(Round { across: n.depth, at })
     }
-}
-
-fn hard(length: &str) -> String {
-    length.replace(' ', "\u{a0}")
 }
 
 fn round_hole(lang: Language, round: &Round, at: &str, whole: f64, style: LengthStyle) -> String {

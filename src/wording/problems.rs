@@ -1,7 +1,7 @@
 //! The sheet of a drawing's findings.
 
 /// How findings are circled on the sheet of problems.
-pub const KEY: &str = "Circles: errors heavy, warnings dashed, remarks dotted. Findings of one kind have one number, that of the list below. Rulers: drawing units, as places are told.";
+pub const KEY: &str = "Circles: errors heavy, warnings dashed, remarks dotted. Findings about one thing have one number, that of the list below; its kinds have letters. Rulers: drawing units, as places are told.";
 /// What that sheet holds.
 pub const DESCRIPTION: &str =
     "The drawing in gray; each finding is circled, numbered and listed below.";

@@ -26,6 +26,11 @@ pub fn cut(style: LengthStyle, inches: f64) -> String {
     style.cut(inches).trim_end_matches(" mm").to_owned()
 }
 
+/// A length that is not parted at the end of a line: `5 1/2"` stands together.
+pub fn hard(length: &str) -> String {
+    length.replace(' ', "\u{a0}")
+}
+
 /// An area to a tenth, with its unit.
 pub fn area(lang: Language, square_feet: f64, style: LengthStyle) -> String {
     match style {

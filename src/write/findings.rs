@@ -2,28 +2,34 @@
 
 use super::text::wrapped;
 use crate::clean::terminal;
-use crate::finding::{Audience, Finding, Severity};
+use crate::finding::{Audience, Finding, Gathered, Kind, Severity, gathered};
 use crate::units::LengthStyle;
-use crate::wording::findings::{FindingWords, audience_head, words};
+use crate::wording::findings::{FindingWords, audience_head, head as subjects_head, words};
 
-/// Findings, one block for all of a kind: what each says and where, and once what to do.
+/// Findings, those about one subject together: each kind of error by itself first, then subjects with a warning.
+/// A kind is one block: what each of it says and where, and once what to do.
 pub fn findings_text(list: &[Finding], style: LengthStyle) -> String {
-    let mut out = String::new();
-    for (n, first) in list.iter().enumerate() {
-        let alike = |f: &&Finding| f.code() == first.code() && f.severity() == first.severity();
-        if list[..n].iter().any(|f| alike(&f)) {
-            continue;
-        }
-        let all: Vec<&Finding> = list[n..].iter().filter(alike).collect();
-        out.push_str(&block(&all, style));
+    gathered(list).iter().map(|group| told(group, style)).collect()
+}
+
+/// What is told under one head; a kind that stands alone needs none.
+fn told(group: &Gathered, style: LengthStyle) -> String {
+    if let [alone] = group.kinds.as_slice() {
+        return block(alone, (word(alone.severity()), ""), style);
+    }
+    let mut out =
+        wrapped(&format!("{} {}", word(group.severity()), subjects_head(group, "note")), "  ")
+            + "\n";
+    for kind in &group.kinds {
+        out.push_str(&block(kind, (word(kind.severity()), "  "), style));
     }
     out
 }
 
 /// Findings of one kind: those with the same cure together, and it once after them, but for the names in it.
-fn block(all: &[&Finding], style: LengthStyle) -> String {
+fn block(kind: &Kind, (severity, under): (&str, &str), style: LengthStyle) -> String {
     let mut cures: Vec<(String, String, Vec<String>)> = Vec::new();
-    for f in all {
+    for f in kind.all() {
         let FindingWords { message, help } = words(f, style);
         let told = format!("{}: {}", place(f), terminal(&message));
         let bare = unquoted(&help);
@@ -32,31 +38,37 @@ fn block(all: &[&Finding], style: LengthStyle) -> String {
             None => cures.push((bare, help, vec![told])),
         }
     }
+    let (first, further) = (format!("{under}  "), format!("{under}     "));
     let mut out = String::new();
     for (_, help, places) in cures {
         for told in places {
-            let (before, indent) =
-                if out.is_empty() { (head(all), "  ") } else { ("and".to_owned(), "     ") };
+            let (before, indent) = if out.is_empty() {
+                (head(kind, severity), &first)
+            } else {
+                ("and".to_owned(), &further)
+            };
             out.push_str(&wrapped(&(before + &told), indent));
             out.push('\n');
         }
-        out.push_str(&wrapped(&format!("-> {}", terminal(&help)), "     "));
+        out.push_str(&wrapped(&format!("-> {}", terminal(&help)), &further));
         out.push('\n');
     }
     out
 }
 
 /// How bad findings of one kind are, its code, and how many there are.
-fn head(all: &[&Finding]) -> String {
-    let Some(first) = all.first() else { return String::new() };
-    let severity = match first.severity() {
+fn head(kind: &Kind, severity: &str) -> String {
+    match kind.all().len() {
+        1 => format!("{severity} {}", kind.first().code()),
+        of => format!("{severity} {} ({of})", kind.first().code()),
+    }
+}
+
+fn word(severity: Severity) -> &'static str {
+    match severity {
         Severity::Info => "note",
         Severity::Warning => "WARNING",
         Severity::Error => "ERROR",
-    };
-    match all.len() {
-        1 => format!("{severity} {}", first.code()),
-        of => format!("{severity} {} ({of})", first.code()),
     }
 }
 

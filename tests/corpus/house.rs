@@ -1,9 +1,7 @@
 //! The real house's sheets, DXF and DWG, without a job: walls as a person reads them. Square feet are those
 //! of the folder's own page, measured over the hatches by ezdxf and shapely.
 
-use std::collections::BTreeSet;
-
-use lapwright::finding::{Findings, Severity};
+use lapwright::finding::{Finding, Findings, Severity, Subject, gathered};
 use lapwright::geom::boolean::difference;
 use lapwright::geom::polygon::Polygon;
 use lapwright::geom::vocabulary::Point;
@@ -11,6 +9,8 @@ use lapwright::job::Job;
 use lapwright::layout::Layout;
 use lapwright::layout::wall::LaidWall;
 use lapwright::pipeline;
+use lapwright::units::LengthStyle;
+use lapwright::write::findings::findings_text;
 
 use crate::corpus;
 
@@ -75,13 +75,23 @@ fn a_real_house_is_read_as_a_person_reads_it() {
                 .collect();
             assert!(broken.is_empty(), "{file}: {broken:#?}");
             assert_eq!(findings.count(Severity::Error), 0, "{file}");
-            // Findings of one kind are told as one, with all their places.
+            // What is about one subject is told as one finding, its kinds under it with all their places.
             let warned = findings.all().iter().chain(&layout.findings);
-            let kinds: BTreeSet<&str> = warned
-                .filter(|f| f.severity() != Severity::Info)
-                .map(|f| f.code().word())
-                .collect();
-            assert!(kinds.len() <= 12, "{file}: {} {kinds:?}", kinds.len());
+            let mut all: Vec<Finding> = Vec::new();
+            for f in warned {
+                if !all.contains(f) {
+                    all.push(f.clone());
+                }
+            }
+            let subjects: Vec<Subject> = gathered(&all).iter().map(|g| g.subject).collect();
+            assert!(subjects.len() <= 12, "{file}: {subjects:?}");
+            let text = findings_text(&all, LengthStyle::Feet);
+            let heads: Vec<&str> = text.lines().filter(|l| !l.starts_with("   ")).collect();
+            assert_eq!(heads.len(), subjects.len(), "{file}: {heads:#?}");
+            // None is lost under a head.
+            for f in &all {
+                assert!(text.contains(f.code().word()), "{file}: {}", f.code());
+            }
         }
     }
 }

@@ -128,7 +128,8 @@ fn a_wall_given_outright_is_laid_out_in_the_drawings_own_units() {
 fn a_drawn_wall_gives_way_to_a_given_one() {
     // The given wall is the first two and the 20 in between.
     let (walls, found) = whole(&three(), "[[wall]]\noutline = [[0, 0], [360, 96]]\n");
-    assert_eq!(names(&walls), ["wall-1", "wall-2"]);
+    // The third drawn wall keeps the name that it has without the given one.
+    assert_eq!(names(&walls), ["wall-1", "wall-3"]);
     assert_eq!(walls[0].gross_area, 360.0 * 96.0 / 144.0);
     assert_eq!(walls[0].net_area, (360.0 * 96.0 - 30.0 * 48.0) / 144.0);
     let told: Vec<_> = found
@@ -187,6 +188,32 @@ fn names_stay_the_same_when_walls_are_left_out() {
     };
     assert_eq!(named, "wall-4");
     assert_eq!(walls, ["wall-1", "wall-2", "wall-3"]);
+}
+
+#[test]
+fn a_wall_that_is_given_is_not_left_out_and_leaves_the_names_of_others_as_they_are() {
+    // The second wall is left out and given anew, smaller: it stays, under its name.
+    let (walls, found) =
+        whole(&three(), "skip = [\"wall-2\"]\n[[wall]]\noutline = [[260, 0], [350, 96]]");
+    assert_eq!(names(&walls), ["wall-1", "wall-2", "wall-3"]);
+    assert_eq!(walls[1].gross_area, 90.0 * 96.0 / 144.0);
+    assert!(codes(&found).contains(&"given-stays"));
+    assert!(!codes(&found).contains(&"left-out-by-job"));
+    // One given between the first two is the fourth: the second that is drawn is the one that is left out.
+    let (walls, _) =
+        whole(&three(), "skip = [\"wall-2\"]\n[[wall]]\noutline = [[245, 0], [255, 96]]");
+    assert_eq!(names(&walls), ["wall-1", "wall-4", "wall-3"]);
+    let (walls, _) = whole(&three(), "[[wall]]\noutline = [[245, 0], [255, 96]]");
+    assert_eq!(names(&walls), ["wall-1", "wall-4", "wall-2", "wall-3"]);
+}
+
+#[test]
+fn where_every_wall_is_left_out_that_is_why_there_is_none() {
+    let fault = refused(&three(), "skip = [\"wall-1\", \"wall-2\", \"wall-3\"]");
+    assert_eq!(fault.code().word(), "no-walls");
+    let words = crate::support::said(&fault);
+    let why = "the job leaves out every wall that was found: wall-1, wall-2, wall-3";
+    assert!(words.contains(why) && !words.contains("neither"), "{words}");
 }
 
 #[test]

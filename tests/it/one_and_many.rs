@@ -1,6 +1,7 @@
 //! Sheets speak of one thing as one, and of several as several.
 
 use lapwright::language::{Language, SheetLanguage, said};
+use lapwright::model::item::CountUnit;
 use lapwright::units::LengthStyle;
 use lapwright::wording::{nouns, sheets, siding};
 
@@ -40,5 +41,28 @@ fn numbers_agree_with_what_they_count() {
                 assert!(!many, "{stem}: `{} {word}` in `{text}`", pair[0]);
             }
         }
+    }
+}
+
+/// What is to be ordered: one piece, two pieces. The cover of the wall with one window has both.
+#[test]
+fn units_on_the_cover_agree_with_their_counts() {
+    for (language, one, many) in [
+        (SheetLanguage::En, ["box", "piece"], ["boxes", "pieces"]),
+        (SheetLanguage::Es, ["caja", "pieza"], ["cajas", "piezas"]),
+    ] {
+        let (layout, sheets) = in_language("one-window", language);
+        let texts = drawn(&sheets[..1]);
+        let count = |words: [&str; 2]| texts.iter().filter(|t| words.contains(&t.as_str())).count();
+        let of = |is: fn(f64) -> bool| {
+            let here = layout
+                .takeoff
+                .iter()
+                .filter(|l| matches!(l.unit, CountUnit::Box | CountUnit::Piece));
+            here.filter(|l| is(if l.order > 0.0 { l.order } else { l.net })).count()
+        };
+        let (single, several) = (of(|n| n == 1.0), of(|n| n != 1.0));
+        assert!(single > 0 && several > 0, "{single} {several}");
+        assert_eq!((count(one), count(many)), (single, several), "{texts:?}");
     }
 }

@@ -450,6 +450,7 @@ fn of_house(code: &str) -> Option<Input> {
         ),
         "wall-crosses" => rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.0), (0.0, 96.0), (240.0, 96.0)])]),
         "wall-unknown" => by_names("skip = [\"wall-9\"]"),
+        "given-stays" => by_names("skip = [\"wall-1\"]\n[[wall]]\noutline = [[0, 0], [240, 96]]"),
         "left-out-by-job" => by_names("skip = [\"wall-1\"]"),
         "walls-joined" => by_names("join = [[\"wall-1\", \"wall-2\"]]"),
         "walls-apart" => by_names("join = [[\"wall-1\", \"wall-3\"]]"),

@@ -1,51 +1,60 @@
-//! Findings of one kind under one number.
+//! Findings about one subject under one number, its kinds by letters.
 
-use crate::finding::{Finding, FindingCode, Severity};
+use crate::finding::{Finding, Gathered, Kind, Severity, gathered};
 use crate::geom::vocabulary::Point;
 
-/// Findings of one code and severity.
+/// What is told under one number.
 pub(super) struct Group<'a> {
     /// From 1, errors first.
     pub(super) number: usize,
-    /// The findings, in the order they were made.
-    pub(super) findings: Vec<&'a Finding>,
+    /// What is told.
+    pub(super) told: Gathered<'a>,
+}
+
+/// Findings of one code and severity.
+pub(super) struct Marked<'a> {
+    /// What stands at its circles: `3`, or `3b` where its number has several kinds.
+    pub(super) mark: String,
+    /// The findings.
+    pub(super) kind: &'a Kind<'a>,
     /// Where they are, source coordinates.
     pub(super) places: Vec<Point>,
 }
 
-impl<'a> Group<'a> {
-    /// The first of them.
-    pub(super) fn first(&self) -> Option<&'a Finding> {
-        self.findings.first().copied()
-    }
-
+impl Marked<'_> {
     /// How much they matter.
     pub(super) fn severity(&self) -> Severity {
-        self.first().map_or(Severity::Info, Finding::severity)
+        self.kind.severity()
     }
 }
 
-/// Findings by code, the gravest first; `place` says where one is that has no place of its own.
-pub(super) fn grouped<'a>(
-    findings: &'a [Finding],
-    place: impl Fn(&Finding) -> Option<Point>,
-) -> Vec<Group<'a>> {
-    let mut order: Vec<&Finding> = findings.iter().collect();
-    order.sort_by_key(|n| std::cmp::Reverse(n.severity()));
-    let mut out: Vec<Group> = Vec::new();
-    for finding in order {
-        let key: (FindingCode, Severity) = (finding.code(), finding.severity());
-        let of = |g: &Group| g.first().is_some_and(|f| (f.code(), f.severity()) == key);
-        let at = match out.iter().position(of) {
-            Some(at) => at,
-            None => {
-                out.push(Group { number: out.len() + 1, findings: Vec::new(), places: Vec::new() });
-                out.len() - 1
-            }
-        };
-        let places = place(finding).into_iter().chain(finding.also.iter().copied());
-        out[at].places.extend(places.filter(|p| p.is_finite()));
-        out[at].findings.push(finding);
+/// Findings by what they are about, the gravest first.
+pub(super) fn grouped(findings: &[Finding]) -> Vec<Group<'_>> {
+    let numbered = gathered(findings).into_iter().enumerate();
+    numbered.map(|(i, told)| Group { number: i + 1, told }).collect()
+}
+
+impl Group<'_> {
+    /// Its kinds; `place` says where a finding is that has no place of its own.
+    pub(super) fn kinds(&self, place: impl Fn(&Finding) -> Option<Point>) -> Vec<Marked<'_>> {
+        let alone = self.told.kinds.len() == 1;
+        let marked = self.told.kinds.iter().enumerate().map(|(i, kind)| {
+            let letter = if alone { String::new() } else { letters(i) };
+            let of = |f: &&Finding| place(f).into_iter().chain(f.also.iter().copied()).collect();
+            let places: Vec<Point> =
+                kind.all().iter().flat_map(|f| -> Vec<Point> { of(f) }).collect();
+            let places = places.into_iter().filter(|p| p.is_finite()).collect();
+            Marked { mark: format!("{}{letter}", self.number), kind, places }
+        });
+        marked.collect()
     }
-    out
+}
+
+/// `a` to `z`, then `aa`, `ab` and on.
+fn letters(index: usize) -> String {
+    let letter = char::from(b'a' + (index % 26) as u8);
+    match index / 26 {
+        0 => letter.to_string(),
+        before => letters(before - 1) + &letter.to_string(),
+    }
 }

@@ -1,19 +1,19 @@
 //! The list of findings, kind by kind, in columns.
 
-use super::groups::Group;
+use super::groups::{Group, Marked};
 use crate::annotate::canvas::{fitted, wrapped};
 use crate::annotate::style::TEXT;
-use crate::finding::Severity;
-use crate::geom::vocabulary::Rect;
+use crate::finding::{Finding, Severity};
+use crate::geom::vocabulary::{Point, Rect};
 use crate::units::LengthStyle;
-use crate::wording::findings::{FindingWords, words};
+use crate::wording::findings::{self, FindingWords, words};
 use crate::wording::problems as heads;
 
 /// Width of the page and its margins, inches.
 pub(super) const WIDTH: f64 = 17.0;
 pub(super) const MARGIN: f64 = 0.5;
 /// Of lines under a finding, inches.
-pub(super) const INDENT: f64 = 0.25;
+const INDENT: f64 = 0.25;
 /// Columns of the list, and the room between them, inches.
 const COLUMNS: usize = 2;
 pub(super) const BETWEEN: f64 = 0.4;
@@ -22,25 +22,48 @@ pub(super) const COLUMN: f64 = (WIDTH - 2.0 * MARGIN - BETWEEN) / COLUMNS as f64
 /// Width of its lines, inches: some air is left, since a viewer that lacks the typeface sets wider.
 const ROOM: f64 = (COLUMN - INDENT) * 0.9;
 
-/// The list under the picture in columns of `most` lines, each with whether it is bold. Where there is no
-/// room for all, what to do about remarks is left to check.txt first, then the kinds that come last.
+/// A line of the list.
+pub(super) struct Line {
+    pub(super) text: String,
+    pub(super) bold: bool,
+    /// From the left end of its column, inches.
+    pub(super) indent: f64,
+}
+
+impl Line {
+    fn plain(text: String) -> Line {
+        Line { text, bold: false, indent: INDENT }
+    }
+}
+
+/// The list under the picture in columns of `most` lines. Where there is no room for all, what to do about
+/// remarks is left to check.txt first, then the kinds that come last.
 pub(super) fn listed(
     found: &[Group],
-    window: Option<Rect>,
-    style: LengthStyle,
+    (window, style): (Option<Rect>, LengthStyle),
+    place: impl Fn(&Finding) -> Option<Point>,
     most: usize,
-) -> Vec<Vec<(String, bool)>> {
-    let whole: Vec<_> = found.iter().map(|f| entry(f, window, style, true)).collect();
-    let room = COLUMNS * most;
-    let fits = whole.iter().map(Vec::len).sum::<usize>() + most / 4 <= room;
-    let entries = if fits {
-        whole
-    } else {
-        found.iter().map(|f| entry(f, window, style, f.severity() != Severity::Info)).collect()
+) -> Vec<Vec<Line>> {
+    let entries = |with_help: bool| -> Vec<Vec<Line>> {
+        let of = |g: &Group| -> Vec<Vec<Line>> {
+            let kinds = g.kinds(&place);
+            let helped = |k: &Marked| with_help || k.severity() != Severity::Info;
+            let mut out: Vec<_> =
+                kinds.iter().map(|k| entry(k, window, style, helped(k))).collect();
+            // A head stands with its first kind.
+            if let (true, Some(first)) = (kinds.len() > 1, out.first_mut()) {
+                first.insert(0, head(g));
+            }
+            out
+        };
+        found.iter().flat_map(of).collect()
     };
+    let whole = entries(true);
+    let fits = whole.iter().map(Vec::len).sum::<usize>() + most / 4 <= COLUMNS * most;
+    let entries = if fits { whole } else { entries(false) };
     let all: usize = entries.iter().map(Vec::len).sum();
     let even = all.div_ceil(COLUMNS).min(most);
-    let mut out: Vec<Vec<(String, bool)>> = vec![Vec::new()];
+    let mut out: Vec<Vec<Line>> = vec![Vec::new()];
     let kinds = entries.len();
     for (i, lines) in entries.into_iter().enumerate() {
         let last = out.len() == COLUMNS;
@@ -51,30 +74,35 @@ pub(super) fn listed(
         let used = out.last().map_or(0, Vec::len);
         let Some(column) = out.last_mut() else { break };
         if used + lines.len() + 1 > most {
-            column.push((heads::more_in_check(kinds - i), false));
+            column.push(Line::plain(heads::more_in_check(kinds - i)));
             break;
         }
         column.extend(lines);
     }
     if found.is_empty() {
-        out[0].push((heads::NOTHING_TO_REPORT.to_owned(), false));
+        out[0].push(Line::plain(heads::NOTHING_TO_REPORT.to_owned()));
     }
     out
 }
 
-/// What is said of one kind: its number and code, the first finding, how many more there are.
-fn entry(
-    f: &Group,
-    window: Option<Rect>,
-    style: LengthStyle,
-    with_help: bool,
-) -> Vec<(String, bool)> {
-    let Some(n) = f.first() else { return Vec::new() };
-    let word = match n.severity() {
+fn word(severity: Severity) -> &'static str {
+    match severity {
         Severity::Error => "ERROR",
         Severity::Warning => "warning",
         Severity::Info => "remark",
-    };
+    }
+}
+
+/// Over kinds about one subject: `3  warning Corners: 2 warnings, 1 remark`.
+fn head(g: &Group) -> Line {
+    let told = findings::head(&g.told, "remark");
+    let text = format!("{}  {} {told}", g.number, word(g.told.severity()));
+    Line { text: fitted(&text, TEXT, true, COLUMN * 0.95), bold: true, indent: 0.0 }
+}
+
+/// What is said of one kind: its mark and code, the first finding, how many more there are.
+fn entry(f: &Marked, window: Option<Rect>, style: LengthStyle, with_help: bool) -> Vec<Line> {
+    let n = f.kind.first();
     let place = match f.places.first() {
         Some(p) if window.is_some_and(|w| w.contains(*p)) => format!(" at {:.3}, {:.3}", p.x, p.y),
         Some(p) => heads::outside_picture(p.x, p.y),
@@ -88,16 +116,17 @@ fn entry(
         0 | 1 => String::new(),
         n => heads::more_places(n - 1),
     };
-    let head = format!("{}  {word} {}{place}{entity}{also}", f.number, n.code());
-    let mut out = vec![(fitted(&head, TEXT, true, COLUMN * 0.95), true)];
+    let head = format!("{}  {} {}{place}{entity}{also}", f.mark, word(n.severity()), n.code());
+    let mut out =
+        vec![Line { text: fitted(&head, TEXT, true, COLUMN * 0.95), bold: true, indent: 0.0 }];
     let FindingWords { message, help } = words(n, style);
-    let more = match f.findings.len() {
+    let more = match f.kind.all().len() {
         0 | 1 => String::new(),
         many => format!(" ({})", heads::more_of_kind(many - 1)),
     };
     let help = if with_help { help } else { String::new() };
     for text in [&format!("{message}{more}"), &help] {
-        out.extend(wrapped(text, TEXT, ROOM).into_iter().map(|l| (l, false)));
+        out.extend(wrapped(text, TEXT, ROOM).into_iter().map(Line::plain));
     }
     out
 }

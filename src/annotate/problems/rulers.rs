@@ -2,6 +2,7 @@
 //! place is found, and two ends of a known length are read off.
 
 use crate::annotate::canvas::Canvas;
+use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::real::Real;
@@ -25,7 +26,7 @@ pub(super) fn rulers(canvas: &mut Canvas, window: Rect, map: Affine, scale: f64)
         canvas.line(Ink::Rule, at, Point::new(at.x, at.y + length(k)));
         if k % PARTS == 0 {
             let text = figure(k / PARTS, step);
-            canvas.on_ground(&text, TEXT, Point::new(at.x, at.y + LONG + TEXT));
+            figure_at(canvas, &text, Point::new(at.x, at.y + LONG + TEXT));
         }
     }
     // At the corner the figures of the foot stand.
@@ -36,8 +37,15 @@ pub(super) fn rulers(canvas: &mut Canvas, window: Rect, map: Affine, scale: f64)
         if k % PARTS == 0 && clear {
             let text = figure(k / PARTS, step);
             let wide = text.len() as f64 * TEXT * 0.6;
-            canvas.on_ground(&text, TEXT, Point::new(at.x + LONG + 0.06 + wide / 2.0, at.y));
+            figure_at(canvas, &text, Point::new(at.x + LONG + 0.06 + wide / 2.0, at.y));
         }
+    }
+}
+
+/// A figure, but not at a circle, where it would be taken for its number.
+fn figure_at(canvas: &mut Canvas, text: &str, at: Point) {
+    if canvas.placer.clear(&text_box(text, TEXT, false, at)) {
+        canvas.on_ground(text, TEXT, at);
     }
 }
 

@@ -7,6 +7,7 @@ pub(super) fn explanation(code: HandCode) -> &'static Explanation {
     match code {
         HandCode::WallUnknown => &WALL_UNKNOWN,
         HandCode::LeftOutByJob => &LEFT_OUT_BY_JOB,
+        HandCode::GivenStays => &GIVEN_STAYS,
         HandCode::WallsJoined => &WALLS_JOINED,
         HandCode::WallsApart => &WALLS_APART,
         HandCode::WallGivesWay => &WALL_GIVES_WAY,
@@ -26,6 +27,12 @@ const LEFT_OUT_BY_JOB: Explanation = Explanation {
     cause: "The job names them under `skip`. A wall left out is not sided, and neither are openings on it; where an opening or a fixture alone is left out, siding goes over its place.",
     remedy: "Take the name out of `skip` if it is to be laid out.",
     example: "skip = [\"south-3\", \"south-W2\"]",
+};
+const GIVEN_STAYS: Explanation = Explanation {
+    title: "What the job gives outright is not left out by its name",
+    cause: "`skip` names a wall or an opening that has its name from a [[wall]] or an [[opening]] of the job. `skip` leaves out what is drawn; the given one stands in its place and stays.",
+    remedy: "Nothing to do if that is meant. To leave the place out, take the [[wall]] or the [[opening]] out of the job file.",
+    example: "skip = [\"south-3\"]\n[[wall]]\noutline = [[0, 0], [240, 96]]",
 };
 const WALLS_JOINED: Explanation = Explanation {
     title: "Walls are taken as one, as the job says",

@@ -14,6 +14,13 @@ pub(super) fn words(found: &HandFinding, style: LengthStyle) -> FindingWords {
             format!("{} left out, since the job skips it", listed(names)),
             "Take the name out of `skip` in the job file if it is to be laid out.",
         ),
+        F::GivenStays { names } => FindingWords::new(
+            format!(
+                "{} stays: the job names it under `skip`, but gives it outright too",
+                listed(names)
+            ),
+            "Nothing to do if the drawn one alone was to go. Else take its [[wall]] or [[opening]] out of the job file.",
+        ),
         F::WallsJoined { walls, openings, boards, bare, filled } => {
             joined(walls, (*openings, *boards), square(*bare, style), *filled)
         }

@@ -21,11 +21,13 @@ mod paper_scale;
 mod parts;
 mod planes;
 mod prices;
+mod subjects;
 mod taped;
 mod unused;
 mod views;
 
 pub use self::finding_words::FindingWords;
+pub use self::subjects::{head, subject};
 use crate::finding::{Audience, Finding, FindingKind};
 use crate::language::Language;
 use crate::units::LengthStyle;

@@ -9,6 +9,7 @@ use crate::units::{LengthStyle, counted};
 use crate::wording::figure;
 
 const DRAW: &str = "Draw each wall as a closed outline on A-WALL-OTLN inside its view, or name the layer that holds the walls as `wall` under [layers] in the job file; `lapwright layers DRAWING --suggest` makes a beginning.";
+const LEFT_OUT: &str = "Take those that are sided out of `skip` in the job file, or give them as [[wall]]: their corners, in drawing units.";
 
 pub(super) fn words(
     wall_layers: &[String],
@@ -16,6 +17,9 @@ pub(super) fn words(
     seen: &[Seen],
     style: LengthStyle,
 ) -> FindingWords {
+    if let [all @ Seen::LeftOut { .. }] = seen {
+        return FindingWords::new(format!("nothing to side: {}", fact(all, style)), LEFT_OUT);
+    }
     let found = fullest_layers(layers, |l| {
         let hidden = if l.shown { "" } else { ", hidden" };
         format!("{} ({}{hidden})", l.layer, l.items)
@@ -64,8 +68,22 @@ fn hatched(n: usize) -> String {
     if n == 1 { "1 hatch".to_owned() } else { format!("{n} hatches") }
 }
 
+fn no_courses(why: NoCourses) -> &'static str {
+    match why {
+        NoCourses::Spacing => "which no courses are",
+        NoCourses::Small => "too small for walls",
+        NoCourses::Layer => "a layer of something else",
+    }
+}
+
 fn fact(seen: &Seen, style: LengthStyle) -> String {
     match seen {
+        Seen::LeftOut { walls } => {
+            format!(
+                "the job leaves out every wall that was found: {}",
+                listed(walls.iter().map(|w| w.as_str()))
+            )
+        }
         Seen::Nothing => "nothing is drawn in model space".to_owned(),
         Seen::Pictures { pictures, only } => {
             let alone = if *only { "pictures only" } else { "pictures beside lines" };
@@ -99,15 +117,11 @@ fn fact(seen: &Seen, style: LengthStyle) -> String {
             figure::length(*apart, style)
         ),
         Seen::Level { hatches, apart, layer, why } => {
-            let why = match why {
-                NoCourses::Spacing => "which no courses are",
-                NoCourses::Small => "too small for walls",
-                NoCourses::Layer => "a layer of something else",
-            };
             format!(
-                "{} with level lines {} apart on {layer}, {why}",
+                "{} with level lines {} apart on {layer}, {}",
                 hatched(*hatches),
-                figure::length(*apart, style)
+                figure::length(*apart, style),
+                no_courses(*why)
             )
         }
         Seen::Crossed { hatches } => {
@@ -154,6 +168,7 @@ fn advice_for(seen: &Seen) -> String {
         Seen::OpenLines { .. } => {
             "Close the outlines, or name the view as [[elevation]] with its region in the job file: walls are then read from loose lines."
         }
+        Seen::LeftOut { .. } => LEFT_OUT,
         Seen::Nothing | Seen::Level { .. } | Seen::OtherLines { .. } => DRAW,
     };
     text.to_owned()

@@ -224,6 +224,30 @@ pub fn unit(unit: CountUnit) -> Said {
     }
 }
 
+/// A unit, of several; what is measured has one word for both.
+pub fn units(of: CountUnit) -> Said {
+    match of {
+        CountUnit::Piece => said("pieces", "piezas"),
+        CountUnit::Panel => said("panels", "paneles"),
+        CountUnit::Board => said("boards", "tablas"),
+        CountUnit::Carton => said("cartons", "cartones"),
+        CountUnit::Square => said("squares", "cuadros"),
+        CountUnit::Roll => said("rolls", "rollos"),
+        CountUnit::Box => said("boxes", "cajas"),
+        CountUnit::Cartridge => said("cartridges", "cartuchos"),
+        CountUnit::Pair => said("pairs", "pares"),
+        CountUnit::Hour => said("hours", "horas"),
+        CountUnit::Nail => said("nails", "clavos"),
+        CountUnit::Course => said("courses", "hileras"),
+        CountUnit::SquareFoot
+        | CountUnit::Foot
+        | CountUnit::Meter
+        | CountUnit::FootOfSlope
+        | CountUnit::MeterOfSlope
+        | CountUnit::Pound => unit(of),
+    }
+}
+
 /// A part of a wall.
 pub fn wall_part(part: WallPart) -> &'static str {
     match part {

@@ -28,10 +28,19 @@ const panels = (() => {
     return item;
   }
   function found(list) {
-    const order = { error: 0, warning: 1, info: 2 };
-    const all = [...list].sort((a, b) => order[a.severity] - order[b.severity]);
-    wrong = all.filter((f) => f.at && f.severity !== "info"); next = 0;
-    el("found").replaceChildren(...all.map(finding));
+    // The list comes gathered: what is told under one head stands together, the gravest first.
+    const rows = [];
+    let under = null, head = "";
+    for (const f of list) {
+      if (f.head && f.head !== head) {
+        under = make("ul");
+        rows.push(make("li", { class: f.severity.toUpperCase() }, make("b", {}, f.head), under));
+      }
+      head = f.head;
+      if (head) under.append(finding(f)); else rows.push(finding(f));
+    }
+    wrong = list.filter((f) => f.at && f.severity !== "info"); next = 0;
+    el("found").replaceChildren(...rows);
     el("n_found").textContent = list.length ? `(${list.length})` : W.none;
   }
   function layers(seen) {

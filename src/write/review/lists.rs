@@ -6,7 +6,7 @@ use std::fmt::Write;
 
 use super::drawing::Frame;
 use super::html::escaped;
-use crate::finding::{Finding, Severity};
+use crate::finding::{Finding, Severity, gathered};
 use crate::geom::vocabulary::Affine;
 use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
@@ -152,30 +152,41 @@ pub(super) fn panels(layout: &Layout, pieces: &Pieces) -> String {
     out + "</ul></details>"
 }
 
-/// Everything found, worst first as the report has it, each with its place.
+/// Everything found, what is about one subject together, worst first, each with its place.
 pub(super) fn found(layout: &Layout) -> String {
     let style = layout.job.sheet.lengths;
-    let mut all: Vec<&Finding> = layout.findings.iter().collect();
-    let order = |f: &Finding| match f.severity() {
-        Severity::Error => 0,
-        Severity::Warning => 1,
-        Severity::Info => 2,
+    let one = |f: &&Finding| {
+        let said = findings::words(f, style);
+        let (place, code) = (place(layout, f), f.code());
+        let (message, help) = (escaped(&said.message), escaped(&said.help));
+        let rank = rank(f.severity());
+        format!("<li class=\"s{rank}\">{place}{message} <i>{help} ({code})</i></li>")
     };
-    all.sort_by_key(|f| order(f));
     let mut out =
         format!("<details open><summary>{}</summary><ul class=\"found\">", words::FINDINGS);
-    for f in all {
-        let said = findings::words(f, style);
+    for group in gathered(&layout.findings) {
+        let all: String = group.kinds.iter().flat_map(|k| k.all()).map(one).collect();
+        if group.kinds.len() == 1 {
+            out.push_str(&all);
+            continue;
+        }
+        let head = escaped(&findings::head(&group, "note"));
         let _ = write!(
             out,
-            "<li class=\"s{}\">{}{} <i>{}</i></li>",
-            order(f),
-            place(layout, f),
-            escaped(&said.message),
-            escaped(&said.help)
+            "<li class=\"about s{}\"><b>{head}</b><ul>{all}</ul></li>",
+            rank(group.severity())
         );
     }
     out + "</ul></details>"
+}
+
+/// How the page marks it, the worst being 0.
+fn rank(severity: Severity) -> u8 {
+    match severity {
+        Severity::Error => 0,
+        Severity::Warning => 1,
+        Severity::Info => 2,
+    }
 }
 
 /// A button that shows where something was found, if that is on an elevation.

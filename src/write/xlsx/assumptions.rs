@@ -1,12 +1,12 @@
 //! What was taken as given, and what is still open.
 
 use super::grid::{Grid, Look};
-use crate::finding::Finding;
+use crate::finding::{Finding, gathered};
 use crate::job::Job;
 use crate::language::Language;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
-use crate::wording::findings::{FindingWords, words};
+use crate::wording::findings::{FindingWords, subject, words};
 use crate::wording::tables;
 use crate::wording::takeoff::advice::advice;
 use crate::wording::{cautions, pole, siding, source};
@@ -28,9 +28,13 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
         g.text(3, then, Look::Wrapped);
         g.next();
     };
-    for f in &layout.findings {
-        let FindingWords { message, help } = words(f, layout.job.sheet.lengths);
-        put(&mut g, tables::sort(f), &format!("{}: {message}", f.code()), &place(f), &help);
+    for group in gathered(&layout.findings) {
+        let about = subject(group.subject).en;
+        for f in group.kinds.iter().flat_map(|k| k.all()) {
+            let FindingWords { message, help } = words(f, layout.job.sheet.lengths);
+            let what = format!("{about}, {}: {message}", f.code());
+            put(&mut g, tables::sort(f), &what, &place(f), &help);
+        }
     }
     let (told, defaults): (Vec<[String; 3]>, Vec<_>) =
         assumed(layout).into_iter().partition(|[_, by, _]| by != DEFAULT);
