@@ -305,8 +305,7 @@ fn mark_frame(text: &str, height: f64, at: Point) -> Rect {
     Rect::from_center_size(at, (w + 2.0 * FRAME + 0.02, height + 2.0 * FRAME))
 }
 
-/// A text as a sheet can show it: no control characters, and replacements for letters that the typeface
-/// lacks.
+/// A text as a sheet can show it: no control characters, and replacements for letters without a face.
 pub(super) fn printable(text: &str) -> String {
     crate::typeface::printable(&clean(text, Destination::Sheet))
 }
@@ -341,9 +340,8 @@ fn wrapped_line(text: &str, height: f64, room: f64) -> Vec<String> {
         let joined = out.last().map(|l| format!("{l} {word}"));
         match joined {
             Some(j) if crate::typeface::width(&j, height, false) <= room => {
-                if let Some(last) = out.last_mut() {
-                    *last = j;
-                }
+                out.pop();
+                out.push(j);
             }
             _ => out.push(fitted(&word, height, false, room)),
         }
