@@ -8,8 +8,16 @@ import subprocess
 NAMES = ("LICEN", "COPYING", "NOTICE", "UNLICENSE")
 
 
-def metadata():
-    call = ["cargo", "metadata", "--format-version", "1", "--locked", "--filter-platform", "x86_64-unknown-linux-gnu"]
+# What is handed out: the programs for Linux and Windows, and what the page holds.
+BUILDS = (
+    ["--filter-platform", "x86_64-unknown-linux-musl"],
+    ["--filter-platform", "x86_64-pc-windows-gnu"],
+    ["--filter-platform", "wasm32-unknown-unknown", "--no-default-features", "--features", "browser"],
+)
+
+
+def metadata(build):
+    call = ["cargo", "metadata", "--format-version", "1", "--locked", *build]
     return json.loads(subprocess.run(call, check=True, capture_output=True).stdout)
 
 
@@ -36,7 +44,8 @@ def texts(package):
 
 def main():
     used, bare = {}, []
-    for package in sorted(built_in(metadata()), key=lambda p: (p["name"], p["version"])):
+    packages = {p["id"]: p for build in BUILDS for p in built_in(metadata(build))}
+    for package in sorted(packages.values(), key=lambda p: (p["name"], p["version"])):
         name = f"{package['name']} {package['version']} ({package['license']})"
         found = texts(package)
         for text in found:

@@ -94,6 +94,22 @@ impl SheetLanguage {
         }
     }
 
+    /// A name where there is room for one language alone: the first.
+    pub fn alone(self, name: Said) -> &'static str {
+        name.of(self.each().first().copied().unwrap_or(Language::English))
+    }
+
+    /// Names of a list, each on one line.
+    pub fn names(self, list: impl Fn(Language) -> Vec<String>) -> Vec<String> {
+        let all: Vec<Vec<String>> = self.each().iter().map(|l| list(*l)).collect();
+        let count = all.first().map_or(0, Vec::len);
+        let name = |i: usize, l: Language| {
+            let own = self.each().iter().position(|each| *each == l).and_then(|k| all.get(k));
+            own.and_then(|list| list.get(i)).cloned().unwrap_or_default()
+        };
+        (0..count).map(|i| self.line(|l| name(i, l))).collect()
+    }
+
     /// Sentences: one under the other where there are two, once where both are alike.
     pub fn block(self, text: impl Fn(Language) -> String) -> String {
         self.joined(text, |a, b| format!("{a}\n{b}"))

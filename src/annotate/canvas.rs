@@ -284,7 +284,9 @@ impl Canvas {
         let framed = m.look == Look::Framed;
         let r = if framed { frame } else { text_box(m.text, TEXT, false, at) };
         let edge = edge_towards(&r, m.target);
-        if m.look != Look::Bare && edge.distance(m.target) > 0.07 {
+        // A mark beside its piece stands on another one: however near, its leader says whose it is.
+        let near = if m.look == Look::Dotted { 0.01 } else { 0.07 };
+        if m.look != Look::Bare && edge.distance(m.target) > near {
             self.line(Ink::Leader, m.target, edge);
             self.placer.keep_off(m.target, edge);
             if m.look == Look::Dotted {
@@ -303,8 +305,7 @@ fn mark_frame(text: &str, height: f64, at: Point) -> Rect {
     Rect::from_center_size(at, (w + 2.0 * FRAME + 0.02, height + 2.0 * FRAME))
 }
 
-/// A text as a sheet can show it: no control characters, and replacements for letters that the typeface
-/// lacks.
+/// A text as a sheet can show it: no control characters, and replacements for letters without a face.
 pub(super) fn printable(text: &str) -> String {
     crate::typeface::printable(&clean(text, Destination::Sheet))
 }
@@ -339,9 +340,8 @@ fn wrapped_line(text: &str, height: f64, room: f64) -> Vec<String> {
         let joined = out.last().map(|l| format!("{l} {word}"));
         match joined {
             Some(j) if crate::typeface::width(&j, height, false) <= room => {
-                if let Some(last) = out.last_mut() {
-                    *last = j;
-                }
+                out.pop();
+                out.push(j);
             }
             _ => out.push(fitted(&word, height, false, room)),
         }

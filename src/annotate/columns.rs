@@ -18,6 +18,8 @@ const WIDTH: f64 = 3.6;
 const NARROW: f64 = 3.0;
 /// Paper so wide at most is small, inches inside its border.
 const SMALL: f64 = 11.0;
+/// So many lines of a section or fewer are not left alone in its last column.
+const ALONE: usize = 2;
 /// Side of a box to tick.
 const BOX: f64 = 0.095;
 /// Distance of boxes.
@@ -248,7 +250,32 @@ impl Rows {
             out.push((page, column, y));
             y -= row.height();
         }
+        self.last_whole(area, &mut out, top);
         out
+    }
+
+    /// Takes the last section over whole into the column in which it ends, where else a line or two of it would
+    /// stand there alone.
+    fn last_whole(
+        &self,
+        area: Rect,
+        out: &mut [(usize, usize, f64)],
+        top: impl Fn(usize, usize) -> f64,
+    ) {
+        // Of a heading of two lines the first.
+        let begins = |i: &usize| self.rows[*i].head && (*i == 0 || !self.rows[i - 1].goes_on);
+        let head = (0..self.rows.len()).rev().find(begins);
+        let Some((first, (page, column, _))) = head.zip(out.last().copied()) else { return };
+        let alone = out.iter().skip(first).filter(|p| (p.0, p.1) == (page, column)).count();
+        let height: f64 = self.rows[first..].iter().map(Row::height).sum();
+        let mut y = top(page, column);
+        if alone > ALONE || alone == out.len() - first || y - height < area.y0 {
+            return;
+        }
+        for (row, place) in self.rows[first..].iter().zip(&mut out[first..]) {
+            *place = (page, column, y);
+            y -= row.height();
+        }
     }
 
     /// Draws the rows, first on the pages that are begun; pages that follow are begun by `next`.

@@ -12,7 +12,10 @@ use crate::finding::job::{JobFinding, JobSource};
 use crate::finding::{FindingKind, Findings, Refusal};
 use crate::job::Job;
 use crate::layout::set::LaidSets;
+use crate::model::change::Comparison;
+use crate::outputs::compare as comparison;
 use crate::outputs::house::{self, HouseFiles, Wanted};
+use crate::pipeline;
 
 /// A house to lay out.
 #[derive(Debug)]
@@ -59,7 +62,16 @@ pub(super) fn ready(
     Ok(Ok(Ready { loaded, prices, place, sources }))
 }
 
-/// Lays a house out by `lay` and writes its files; with its sets it gives the files that were written.
+/// A house that is laid out and written.
+pub(super) struct Written {
+    pub(super) sets: LaidSets,
+    pub(super) made: HouseFiles,
+    /// How much taped lengths change of the house as drawn, where any were taped.
+    pub(super) by_tape: Option<usize>,
+}
+
+/// Lays a house out by `lay` and writes its files; with its sets it gives the files that were written. Where
+/// lengths were taped, what they change of the house as drawn is among them.
 ///
 /// # Errors
 /// Whatever keeps it from being laid out or written.
@@ -67,15 +79,40 @@ pub(super) fn written(
     ready: &Ready,
     a: &Layout,
     lay: impl FnOnce(&Loaded) -> Result<LaidSets, Refusal>,
-) -> Result<(LaidSets, HouseFiles), Refusal> {
+) -> Result<Written, Refusal> {
     let Ready { loaded, prices, place, sources } = ready;
     // Told before the search, not after it.
     files::ready(place, sources, a.replace)?;
     let sets = priced(lay(loaded)?, prices.as_ref())?;
     let wanted = Wanted { pictures: !a.no_pictures, overlay_alone: a.overlay == Overlay::Separate };
-    let made = house::files(&sets, &loaded.bytes, wanted)?;
+    let mut made = house::files(&sets, &loaded.bytes, wanted)?;
+    let changes = by_tape(loaded, prices.as_ref(), &sets)?;
+    if let Some(changes) = &changes {
+        let files = comparison::report(&sets, changes);
+        made.at_top.extend(files.iter().map(|(name, _)| name.clone()));
+        made.files.extend(files);
+    }
     files::write_folder(place, &made.files, sources, a.replace)?;
-    Ok((sets, made))
+    Ok(Written { sets, made, by_tape: changes.map(|c| c.changes.len()) })
+}
+
+/// What taped lengths change of the house as it is drawn; nothing where none was taped, or where the house as
+/// drawn cannot be laid out.
+fn by_tape(
+    loaded: &Loaded,
+    prices: Option<&Prices>,
+    sets: &LaidSets,
+) -> Result<Option<Comparison>, Refusal> {
+    // What is built or held follows from an earlier layout, and not from the tape alone.
+    if loaded.job.taped.is_empty() || !loaded.job.built.is_empty() {
+        return Ok(None);
+    }
+    let mut job = loaded.job.clone();
+    job.taped.clear();
+    let (bytes, name) = (&loaded.bytes, &loaded.name);
+    let drawn = pipeline::layout(bytes, name, &job, &mut Findings::default(), &mut |_| {});
+    let Ok(drawn) = drawn else { return Ok(None) };
+    Ok(Some(pipeline::compared(&priced(drawn, prices)?, sets, None)))
 }
 
 /// Paper and scale of the command line, over the job's.

@@ -4,7 +4,7 @@ use std::process::ExitCode;
 
 use super::args::Layout;
 use super::earlier;
-use super::house::{House, Ready, ready, written};
+use super::house::{House, Ready, Written, ready, written};
 use super::houses;
 use super::houses::{NotListed, WorkList};
 use super::loading::Loaded;
@@ -62,13 +62,14 @@ fn one(a: &Layout, house: &House) -> ExitCode {
     }
     ready.sources.extend(a.keep.iter().chain(&a.stock).cloned());
     let lay = |l: &Loaded| lay_keeping(l, earlier.as_ref(), &mut findings, a.quiet);
-    let (sets, made) = match written(&ready, a, lay) {
+    let Written { sets, made, by_tape } = match written(&ready, a, lay) {
         Ok(written) => written,
         Err(r) => return refused(&r, &findings, style),
     };
     let Ready { place, .. } = ready;
     if !a.quiet {
         tell_result(&sets, &made, &place);
+        by_tape.into_iter().for_each(|n| tell_line(&command::by_tape(n)));
     }
     tell_failed(&sets);
     Outcome::of(&sets, &findings, a.strict).after(ExitCode::SUCCESS)

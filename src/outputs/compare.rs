@@ -26,10 +26,7 @@ pub fn files(
     pictures: bool,
 ) -> Result<Vec<OutputFile>, Refusal> {
     let layout = &new.house.layout;
-    let mut out = vec![
-        ("compare.json".to_owned(), json::comparison(comparison)),
-        ("compare.txt".to_owned(), compare::text(comparison, &layout.job).into_bytes()),
-    ];
+    let mut out = report(new, comparison);
     #[cfg(feature = "xlsx")]
     {
         super::workbook::can_be_made()?;
@@ -50,6 +47,15 @@ pub fn files(
         sheets.extend(own);
     }
     Ok(out)
+}
+
+/// Report and JSON of a comparison alone.
+pub fn report(new: &LaidSets, comparison: &Comparison) -> Vec<OutputFile> {
+    let job = &new.house.layout.job;
+    vec![
+        ("compare.json".to_owned(), json::comparison(comparison)),
+        ("compare.txt".to_owned(), compare::text(comparison, job).into_bytes()),
+    ]
 }
 
 /// The sheets by every writer.

@@ -8,6 +8,14 @@ pub fn no_pictures(sheets: usize) -> String {
     format!("{sheets} sheets are too many for PNG pictures; sheets.pdf holds every one.")
 }
 
+/// What taped lengths change.
+pub fn by_tape(changes: usize) -> String {
+    format!(
+        "The taped lengths make {} in the house as drawn; compare.txt tells each, and what it does to courses, pieces, trim and the order.",
+        counted(changes, "change")
+    )
+}
+
 /// The search, while nothing is proven.
 pub fn panels_so_far(panels: usize) -> String {
     counted(panels, "panel")

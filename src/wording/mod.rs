@@ -26,6 +26,7 @@ pub mod convention;
 pub mod corners;
 pub mod cover;
 pub mod cover_findings;
+pub mod crew_tables;
 pub mod csv_columns;
 pub mod cuts;
 pub mod datum_effects;

@@ -1,7 +1,6 @@
 //! Heads and notes of workbook and tables.
 
 use crate::finding::{Audience, Finding, Severity};
-use crate::job::Job;
 use crate::model::takeoff::Takeoff;
 
 /// Notes and titles of the workbook's sheets.
@@ -27,14 +26,6 @@ pub const BASIS: &str = "Basis of quantity";
 pub const ITEM_NUMBER: &str = "Item number";
 /// Under the priced lines.
 pub const PRICED_TOTAL: &str = "Total of the priced lines";
-/// Column of what is left over.
-pub const LONGEST_LEFT: &str = "Longest left over";
-/// Column of how a piece is held that keeps no hem, or no lock.
-pub const HELD: &str = "Held without hem or lock";
-/// Columns of angled ends.
-pub const POINTS: [&str; 2] = ["Left long to short point", "Right long to short point"];
-/// Columns of angles.
-pub const FROM_SQUARE: [&str; 2] = ["Left from square", "Right from square"];
 /// Fingerprint of the source.
 pub const SHA: &str = "SHA-256 of the drawing";
 /// Totals.
@@ -63,10 +54,6 @@ pub const USE_AND_WASTE: &str = "Use and waste";
 pub const ON_WALL: &str = "On the wall";
 /// Heading of published rules.
 pub const CROSS_CHECK: &str = "Published counting rules, as a cross-check";
-/// Trim.
-pub const TRIM: &str = "Trim with cuts";
-/// Column of trim.
-pub const ALSO_ON: &str = "Also shown on";
 /// Walls.
 pub const WALLS: &str = "Walls and openings";
 /// Walls.
@@ -81,12 +68,6 @@ pub const GABLES_NOTE: &str = "A gable is what lies above the lowest bottom of a
 pub const WALL_OR_GABLE: &str = "Wall or gable";
 /// Totals of gables.
 pub const BY_WALL_AND_GABLE: &str = "By wall and gable";
-/// Story pole.
-pub const EFFECTS: &str = "What it does";
-/// Story pole.
-pub const ADDED_UP: &str = "How its points add up";
-/// Story pole.
-pub const OVER_BUTT: &str = "Over butt line";
 
 /// Where the least is bought in two stock lengths.
 pub fn least_bought(unit: &str) -> String {
@@ -99,13 +80,6 @@ pub fn priced(currency: Option<&str>) -> String {
     format!("Cost of the priced lines{currency}")
 }
 
-/// How panels are listed; `piece` names one stock length.
-pub fn cutting_order(piece: &str) -> String {
-    format!(
-        "In cutting order; lengths to cut are rounded down. Every cut is measured from the {piece}'s left end."
-    )
-}
-
 /// A place in the drawing.
 pub fn place(x: f64, y: f64) -> String {
     format!("at ({x:.3}, {y:.3}) of the drawing")
@@ -114,15 +88,6 @@ pub fn place(x: f64, y: f64) -> String {
 /// The gap in force.
 pub fn end_gap(piece: &str, gap: &str) -> String {
     format!("gap at {piece} ends in force: {gap}")
-}
-
-/// Under the title of the list of trim.
-pub fn trim_note(job: &Job) -> &'static str {
-    if job.siding().receivers.has_pockets() {
-        "Cut lengths hold tabs and laps, rounded down. A post that two elevations show is counted once."
-    } else {
-        "Cut lengths hold laps, rounded down. Corner boards that two elevations show are counted once."
-    }
 }
 
 /// What is left of a line's stock.

@@ -278,13 +278,13 @@ fn piece(style: LengthStyle, e: &LaidElevation, w: &LaidWall, course: i32, p: &P
         length(p.end),
         length(p.length),
         text(style.length(p.length)),
-        text(end(left.cut)),
+        text(end(left.cut).en),
         number(left.angle),
-        text(end(right.cut)),
+        text(end(right.cut).en),
         number(right.angle),
         rip(p.rip.as_ref().map(|r| r.from)),
         rip(p.rip.as_ref().map(|r| r.to)),
-        text(notches(p, style)),
+        text(notches(Language::English, p, style)),
         text(e.name.as_str()),
         text(w.id.as_str()),
         count(course),
@@ -297,7 +297,9 @@ fn piece(style: LengthStyle, e: &LaidElevation, w: &LaidWall, course: i32, p: &P
 fn cuts(style: LengthStyle, exact: &Piece, p: &Piece) -> Vec<Cell> {
     let length = |v: f64| number(style.number(v));
     let edge = |top: bool| length(told::edge(exact, top, style).map_or(0.0, |(a, b)| b - a));
-    let points = |c: &Option<Contour>| c.as_ref().map_or(String::new(), |c| contour(c, style));
+    let points = |c: &Option<Contour>| {
+        c.as_ref().map_or(String::new(), |c| contour(Language::English, c, style))
+    };
     let [left, right] = &p.ends;
     vec![
         edge(false),

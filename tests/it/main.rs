@@ -159,4 +159,5 @@ mod ways;
 mod wording;
 mod work;
 mod workbook;
+mod workbook_languages;
 mod writing;

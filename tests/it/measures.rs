@@ -429,6 +429,15 @@ fn the_table_goes_out_is_filled_in_and_comes_back() {
     let layout = lapwright::read::layout_json::layout(&layout).unwrap();
     let right = layout.elevations[0].walls[0].outline.iter().map(|p| p[0]).fold(0.0, f64::max);
     assert_eq!(right, width + 2.0);
+    // What that changes of the house as drawn stands beside it, as a comparison tells it.
+    let told = String::from_utf8_lossy(&o.stderr).into_owned();
+    assert!(told.contains("compare.txt"), "{told}");
+    let report = std::fs::read_to_string(at.join("h-layout/compare.txt")).unwrap();
+    assert!(report.contains("wall front-1: right side 2\" to the right"), "{report}");
+    let json = std::fs::read(at.join("h-layout/compare.json")).unwrap();
+    let json: serde_json::Value = serde_json::from_slice(&json).unwrap();
+    // The peak stands where it stood: the right rake is flatter.
+    assert_eq!(json["changes"].as_array().unwrap().len(), 2, "{report}");
     // What was filled in is not written over.
     let o = run(at, &["measure", "h.dxf", "--job", "h.toml"]);
     assert_eq!(o.status.code(), Some(1));

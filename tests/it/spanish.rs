@@ -71,7 +71,7 @@ fn literals(code: &str, count: usize) -> Vec<String> {
 }
 
 /// Words of a text: letters alone, in lower case.
-fn words(text: &str) -> impl Iterator<Item = String> + '_ {
+pub(crate) fn words(text: &str) -> impl Iterator<Item = String> + '_ {
     text.split(|c: char| !c.is_alphabetic())
         .filter(|w| w.chars().count() > 1)
         .map(str::to_lowercase)
@@ -125,26 +125,35 @@ fn each_sentence_names_the_same_figures_in_both_languages() {
     }
 }
 
-/// Words that both languages write alike, of units, names and codes, are no sign of English.
-#[test]
-fn a_sheet_in_spanish_has_no_word_of_english() {
+/// Words of English that no Spanish text has.
+pub(crate) fn only_english() -> BTreeSet<String> {
     let all = pairs();
     let set = |of: fn(&(String, String)) -> &String| -> BTreeSet<String> {
         all.iter().flat_map(|p| words(&plain(of(p))).collect::<Vec<_>>()).collect()
     };
     let (english, spanish) = (set(|p| &p.0), set(|p| &p.1));
-    let only_english: BTreeSet<&String> = english.difference(&spanish).collect();
+    english.difference(&spanish).cloned().collect()
+}
+
+/// Names as the drawing and the job give them, and codes of findings.
+pub(crate) fn given(layout: &Layout) -> BTreeSet<String> {
+    let codes = layout.findings.iter().map(|f| format!(" {} ", f.code())).collect::<String>();
+    let given = serde_json::to_string(&layout.job).unwrap()
+        + &layout.drawing.name
+        + &codes
+        + &layout.walls().map(|(_, w)| format!(" {} ", w.id)).collect::<String>()
+        + &layout.elevations.iter().map(|e| format!(" {} ", e.name)).collect::<String>();
+    words(&given).collect()
+}
+
+/// Words that both languages write alike, of units, names and codes, are no sign of English.
+#[test]
+fn a_sheet_in_spanish_has_no_word_of_english() {
+    let only_english = only_english();
     let mut told = 0;
     for (stem, _) in samples() {
         let (layout, sheets) = in_language(&stem, SheetLanguage::Es);
-        // Names as the drawing and the job give them, and codes of findings.
-        let codes = layout.findings.iter().map(|f| format!(" {} ", f.code())).collect::<String>();
-        let given = serde_json::to_string(&layout.job).unwrap()
-            + &layout.drawing.name
-            + &codes
-            + &layout.walls().map(|(_, w)| format!(" {} ", w.id)).collect::<String>()
-            + &layout.elevations.iter().map(|e| format!(" {} ", e.name)).collect::<String>();
-        let given: BTreeSet<String> = words(&given).collect();
+        let given = given(&layout);
         for text in drawn(&sheets) {
             told += 1;
             for word in words(&text) {

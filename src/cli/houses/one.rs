@@ -161,7 +161,7 @@ fn figures(
         });
     }
     let lay = |l: &Loaded| pipeline::layout(&l.bytes, &l.name, &l.job, findings, &mut |_| {});
-    let (sets, _) = written(&ready, a, lay).map_err(|r| (r, style))?;
+    let sets = written(&ready, a, lay).map_err(|r| (r, style))?.sets;
     let end = match Outcome::of(&sets, findings, a.strict) {
         Outcome::Done => End::Done,
         Outcome::Warned => End::Warned,

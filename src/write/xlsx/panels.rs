@@ -1,6 +1,5 @@
 //! Every panel with what is cut from it.
 
-use crate::language::Language;
 use crate::wording::stocks::panel_letters;
 use std::collections::BTreeMap;
 
@@ -13,7 +12,7 @@ use crate::layout::told;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::wording::pieces::{contour, end, notches};
 use crate::wording::siding;
-use crate::wording::{cuts, tables};
+use crate::wording::{crew_tables as words, cuts};
 
 pub(super) fn sheet(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
@@ -36,7 +35,8 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
             let Some((e, w, c, p)) = pieces.get(mark.as_str()) else { continue };
             match p.half {
                 Some(half) => {
-                    g.text(0, &format!("{} {}", panel.id, cuts::half(half).en), Look::Wrapped)
+                    let half = layout.job.sheet.language.word(cuts::half(half));
+                    g.text(0, &format!("{} {half}", panel.id), Look::Wrapped)
                 }
                 None => g.text(0, &panel.id, Look::Text),
             }
@@ -55,7 +55,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         }
     }
     g.filter(head, if holds_cut_edges(layout) { 27 } else { 24 });
-    g.text(0, "Total", Look::TotalText);
+    g.text(0, layout.job.sheet.language.alone(words::TOTAL), Look::TotalText);
     g.subtotal(1, first, layout.panels.len() as f64, Look::TotalCount);
     let rows = g.row;
     g.sum(
@@ -71,95 +71,57 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
 
 /// The sheet with what stands over its table.
 fn started(layout: &Layout) -> Grid {
-    let style = layout.job.sheet.lengths;
+    let (style, say) = (layout.job.sheet.lengths, layout.job.sheet.language);
+    let kind = layout.job.product.kind;
     let mut g = Grid::new(
         layout,
-        siding::pieces_heading(layout.job.product.kind).en,
+        say.alone(siding::pieces_heading(kind)),
         &[
             9.0, 8.0, 11.0, 10.0, 10.0, 10.0, 13.0, 9.0, 8.0, 9.0, 8.0, 9.0, 9.0, 20.0, 11.0, 8.0,
             60.0, 11.0, 10.0, 10.0, 9.0, 9.0, 30.0, 30.0, 8.0, 8.0, 8.0, 40.0,
         ],
     );
-    let what = siding::piece(layout.job.product.kind);
-    let title = siding::pieces_heading(layout.job.product.kind).en;
-    g.texts(&[&format!("{title} with cuts")], Look::Title);
-    let how = tables::cutting_order(what.en);
-    g.texts(&[&how], Look::Text);
-    if let Some(letters) = panel_letters(Language::English, &layout.stocks, style) {
-        g.texts(&[&letters], Look::Text);
+    g.texts(&[&say.line(|l| words::panels_title(l, kind))], Look::Title);
+    for how in say.blocks(|l| vec![words::cutting_order(l, kind)]).iter().flat_map(|t| t.lines()) {
+        g.texts(&[how], Look::Text);
+    }
+    if layout.stocks.len() > 1 {
+        let letters = say.block(|l| panel_letters(l, &layout.stocks, style).unwrap_or_default());
+        letters.lines().for_each(|line| g.texts(&[line], Look::Text));
     }
     g
 }
 
 /// Heads of the columns; the row they stand in.
 fn heads(g: &mut Grid, layout: &Layout) -> u32 {
-    let unit = layout.job.sheet.lengths.unit();
-    let title = siding::pieces_heading(layout.job.product.kind).en;
-    let of = |name: &str| format!("{name} ({unit})");
-    let (from, to, length, rip_from, rip_to, left) = (
-        of("From"),
-        of("To"),
-        of("Length"),
-        of("Ripped from"),
-        of("Ripped to"),
-        of(tables::LONGEST_LEFT),
-    );
-    let (left_set, right_set) = (of(tables::POINTS[0]), of(tables::POINTS[1]));
+    let (style, kind) = (layout.job.sheet.lengths, layout.job.product.kind);
     // Lugs, or trim nails.
-    let held = capital(siding::held_by(layout.job.siding()).many.en);
+    let held = siding::held_by(layout.job.siding()).many;
+    let names = layout.job.sheet.language.names(|l| words::panel_heads(l, kind, style, held));
     let head = g.row;
-    let names = [
-        title.trim_end_matches('s'),
-        title,
-        "Piece",
-        &from,
-        &to,
-        &length,
-        "Cut to",
-        "Left end",
-        "Left angle",
-        "Right end",
-        "Right angle",
-        &rip_from,
-        &rip_to,
-        "Elevation",
-        "Wall",
-        "Course",
-        "Notches",
-        &left,
-        &left_set,
-        &right_set,
-        tables::FROM_SQUARE[0],
-        tables::FROM_SQUARE[1],
-        "Left contour",
-        "Right contour",
-        "Nail slots",
-        held.as_str(),
-        "Shim",
-        tables::HELD,
-    ];
     let shown = if holds_cut_edges(layout) { names.len() } else { names.len() - 4 };
     let figures = [1, 3, 4, 5, 8, 10, 11, 12, 15, 17, 18, 19, 20, 21, 24, 25];
     let figures: Vec<u16> = figures.into_iter().filter(|c| usize::from(*c) < shown).collect();
-    g.head(&names[..shown], &figures);
+    let names: Vec<&str> = names.iter().take(shown).map(String::as_str).collect();
+    g.head(&names, &figures);
     head
 }
 
 /// The cells of a piece, its figures as they are told.
 fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
-    let style = layout.job.sheet.lengths;
+    let (style, say) = (layout.job.sheet.lengths, layout.job.sheet.language);
     g.text(2, &p.mark, Look::Text);
     g.number(3, style.number(p.start), Look::Three);
     g.number(4, style.number(p.end), Look::Three);
     g.number(5, style.number(p.length), Look::Three);
     g.text(6, &style.length(p.length), Look::Text);
     for (side, e) in (0u16..).zip(&p.ends) {
-        g.text(7 + 2 * side, end(e.cut), Look::Text);
+        g.text(7 + 2 * side, &say.word(end(e.cut)), Look::Text);
         g.number(8 + 2 * side, e.angle, Look::Two);
         g.number(18 + side, style.number(e.set_back()), Look::Three);
         g.number(20 + side, 90.0 - e.angle, Look::Two);
         if let Some(c) = &e.contour {
-            g.text(22 + side, &contour(c, style), Look::Text);
+            g.text(22 + side, &say.line(|l| contour(l, c, style)), Look::Text);
         }
     }
     if let Some(r) = &p.rip {
@@ -168,7 +130,7 @@ fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
     }
     if !p.notches.is_empty() {
         // One line a piece: a table of as many rows as pieces is read and printed faster.
-        g.text(16, &notches(p, style), Look::Text);
+        g.text(16, &say.line(|l| notches(l, p, style)), Look::Text);
     }
     if !holds_cut_edges(layout) {
         return;
@@ -177,20 +139,14 @@ fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
     g.number(24, f64::from(work.slots), Look::Count);
     g.number(25, f64::from(work.lugs + work.trim_nails), Look::Count);
     if work.furring {
-        g.text(26, "yes", Look::Text);
+        g.text(26, &say.word(words::YES), Look::Text);
     }
     if !work.holds.is_empty() {
-        g.text(27, &cuts::holds(Language::English, work), Look::Text);
+        g.text(27, &say.line(|l| cuts::holds(l, work)), Look::Text);
     }
 }
 
 /// Whether cut edges are held by slots, lugs or trim nails rather than through the face.
 fn holds_cut_edges(layout: &Layout) -> bool {
     layout.job.siding().cut_edge != CutEdgeRule::FaceNails
-}
-
-/// A heading of a word.
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or(String::new(), |c| c.to_uppercase().chain(letters).collect())
 }
