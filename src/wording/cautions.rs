@@ -69,8 +69,8 @@ pub fn of_siding(siding: Siding) -> impl Iterator<Item = Said> {
 fn sentence(caution: Caution) -> Said {
     match caution {
         Caution::CuttingVinyl => said(
-            "Cutting: eye protection. Cold vinyl is brittle: cut slowly below freezing (32 F).",
-            "Al cortar: proteja los ojos. El vinilo frío es quebradizo: corte despacio cuando hiela (menos de 32 F).",
+            "Cutting: eye protection. Cold vinyl is brittle: cut slowly below freezing (32°F).",
+            "Al cortar: proteja los ojos. El vinilo frío es quebradizo: corte despacio cuando hiela (menos de 32°F).",
         ),
         // SafetyFact::HeatSoftening.
         Caution::HeatSoftens => said(
