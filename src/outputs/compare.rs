@@ -25,12 +25,12 @@ pub fn files(
     comparison: &Comparison,
     pictures: bool,
 ) -> Result<Vec<OutputFile>, Refusal> {
-    let layout = &new.house.layout;
     let mut out = report(new, comparison);
     #[cfg(feature = "xlsx")]
     {
         super::workbook::can_be_made()?;
-        let book = crate::write::xlsx::comparison(layout, comparison).map_err(write_failed)?;
+        let book =
+            crate::write::xlsx::comparison(&new.house.layout, comparison).map_err(write_failed)?;
         out.push(("compare.xlsx".to_owned(), book));
     }
     let mut sheets = Vec::new();
