@@ -86,7 +86,8 @@ pub(super) fn written(
     let sets = priced(lay(loaded)?, prices.as_ref())?;
     let wanted = Wanted { pictures: !a.no_pictures, overlay_alone: a.overlay == Overlay::Separate };
     let mut made = house::files(&sets, &loaded.bytes, wanted)?;
-    let changes = by_tape(loaded, prices.as_ref(), &sets)?;
+    // What is held follows from an earlier layout, and not from the tape alone.
+    let changes = if a.keep.is_none() { by_tape(loaded, prices.as_ref(), &sets)? } else { None };
     if let Some(changes) = &changes {
         let files = comparison::report(&sets, changes);
         made.at_top.extend(files.iter().map(|(name, _)| name.clone()));
@@ -103,7 +104,7 @@ fn by_tape(
     prices: Option<&Prices>,
     sets: &LaidSets,
 ) -> Result<Option<Comparison>, Refusal> {
-    // What is built or held follows from an earlier layout, and not from the tape alone.
+    // What is built follows from an earlier layout too.
     if loaded.job.taped.is_empty() || !loaded.job.built.is_empty() {
         return Ok(None);
     }
