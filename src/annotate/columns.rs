@@ -333,6 +333,13 @@ pub(super) fn width(area: Rect) -> f64 {
     (area.width() - GAP * (n - 1.0)) / n
 }
 
+/// How far right what stands beside columns may go, where it reaches so far: up to the next column.
+pub(super) fn left_of_lists(area: Rect, right: f64) -> f64 {
+    let each = width(area) + GAP;
+    let columns = (0..count(area)).map(|i| area.x0 + i as f64 * each);
+    columns.into_iter().find(|x| *x >= right + 0.05).map_or(area.x1, |x| (x - GAP).max(right))
+}
+
 /// Where they begin beside and under a drawing that reaches from the area's left to `right` and down to
 /// `bottom`.
 pub(super) fn tops_under(area: Rect, right: f64, bottom: f64) -> Vec<f64> {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::canvas::{Canvas, fitted, wrapped};
 use super::flow::Flow;
-use super::page::{Page, room};
+use super::page::{Orientation, Page, room};
 use super::style::{TEXT, TITLE};
 use super::{key_plan, profile};
 use crate::finding::lines::LineCode;
@@ -94,6 +94,7 @@ fn made(layout: &Layout, titles: &[Phrase], next: usize) -> Vec<Page> {
     let pages = flow.done().into_iter().enumerate();
     pages
         .map(|(i, canvas)| Page {
+            orientation: Orientation::Landscape,
             name: if i == 0 { "cover".to_owned() } else { format!("cover-{}", i + 1) },
             title: Phrase::new(|lang| sheets::title(lang, sheets::COVER.of(lang), i == 0)),
             description: say.line(|lang| sheets::cover_description(lang, &layout.drawing.name)),

@@ -2,7 +2,7 @@
 
 use super::canvas::{Canvas, wrapped};
 use super::columns::{self, LINE};
-use super::page::{Page, room};
+use super::page::{Orientation, Page, room};
 use super::style::{Ink, TEXT, TITLE};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
@@ -19,7 +19,8 @@ use crate::wording::stocks::panel_letters;
 use crate::wording::takeoff::items::siding_noun;
 use crate::wording::{cuts, sheets};
 
-/// Height of a row with a bar and one line under it, and with two.
+/// Height of a row with a bar alone, with one line under it, and with two.
+const BAR_ALONE: f64 = 0.24;
 const ROW: f64 = 0.36;
 const TALL_ROW: f64 = 0.48;
 /// Height of a title over a sheet with the room under it.
@@ -109,6 +110,7 @@ fn is_plain(p: &Piece, stock: f64) -> bool {
 fn page(layout: &Layout, c: Canvas, n: usize) -> Page {
     let say = layout.job.sheet.language;
     Page {
+        orientation: Orientation::Landscape,
         name: format!("cut-list-{n}"),
         title: sheets::CUT_LIST.into(),
         description: say.line(|lang| {
@@ -132,6 +134,9 @@ pub(super) fn heading(
     let titled = |first| say.line(|lang| sheets::title(lang, title.of(lang), first));
     let beside = 0.3 + crate::typeface::width(&titled(false), TITLE, true);
     let used = c.left(&titled(first), TITLE, true, Point::new(x, y));
+    if words.is_empty() {
+        return area.y1 - UNDER_TITLE;
+    }
     let one_line = !words.contains('\n');
     if one_line && beside + crate::typeface::width(words, TEXT, false) <= area.width() {
         c.left(words, TEXT, false, Point::new(x + used + 0.3, y));
@@ -144,13 +149,15 @@ pub(super) fn heading(
     area.y1 - UNDER_TITLE - lines.len() as f64 * LINE
 }
 
-/// One panel: its name, a bar to scale, marks in it where they fit, else numbers, and lengths
-/// below.
+/// One panel: its name, a bar to scale, marks in it with their lengths where they fit, else the marks, and what is
+/// left below.
 struct Bar<'a> {
     panel: &'a Panel,
     pieces: Vec<&'a Piece>,
     width: f64,
     share: f64,
+    /// Words in the bar of each piece.
+    inside: Vec<String>,
     /// Words under the bar: where each piece begins, from the row's left.
     labels: Vec<(f64, String)>,
 }
@@ -164,17 +171,27 @@ impl<'a> Bar<'a> {
     ) -> Self {
         let find = |m: &PieceMark| by_mark.get(m.as_str()).copied();
         let pieces: Vec<&Piece> = panel.pieces.iter().filter_map(find).collect();
-        let mut bar = Bar { panel, pieces, width, share, labels: Vec::new() };
+        let mut bar = Bar { panel, pieces, width, share, inside: Vec::new(), labels: Vec::new() };
         let half = bar.pieces.iter().find_map(|p| p.half);
-        let mut labels = Vec::new();
-        for p in &bar.pieces {
+        let (mut inside, mut labels) = (Vec::new(), Vec::new());
+        for (i, p) in bar.pieces.iter().enumerate() {
             let mut words = describe(p, style, say);
-            if let Some(half) = half.filter(|_| labels.is_empty()) {
+            if let Some(half) = half.filter(|_| i == 0) {
                 words = format!("{}: {words}", say.word(cuts::half(half)));
             }
+            let whole = format!("{}  {words}", p.mark);
             let [a, ..] = bar.span(p);
-            labels.push((a, if bar.holds(p) { words } else { format!("{} {words}", p.mark) }));
+            let (held, below) = if bar.holds(p, &whole) {
+                (whole, None)
+            } else if bar.holds(p, &p.mark) {
+                (p.mark.to_string(), Some(words))
+            } else {
+                (String::new(), Some(format!("{} {words}", p.mark)))
+            };
+            inside.push(held);
+            labels.extend(below.map(|words| (a, words)));
         }
+        bar.inside = inside;
         bar.labels = labels;
         bar
     }
@@ -196,13 +213,16 @@ impl<'a> Bar<'a> {
         [a, b, left, right]
     }
 
-    /// Whether a piece's mark stands in its bar.
-    fn holds(&self, p: &Piece) -> bool {
+    /// Whether words stand in a piece's bar.
+    fn holds(&self, p: &Piece, words: &str) -> bool {
         let [a, b, left, right] = self.span(p);
-        width(&p.mark) + left + right + 0.04 <= b - a
+        width(words) + left + right + 0.04 <= b - a
     }
 
     fn height(&self) -> f64 {
+        if self.labels.is_empty() {
+            return BAR_ALONE;
+        }
         let lines = lines(&self.labels, (0.0, self.width));
         ROW + (lines - 1) as f64 * (TALL_ROW - ROW)
     }
@@ -212,7 +232,7 @@ impl<'a> Bar<'a> {
         let (top, bottom) = (at.y - 0.03, at.y - 0.19);
         let end = at.x + NAME + self.panel.stock * self.scale();
         c.rect(Ink::Offcut, Rect::new(at.x + NAME, bottom, end, top));
-        for p in &self.pieces {
+        for (p, words) in self.pieces.iter().zip(&self.inside) {
             let [a, b, left, right] = self.span(p);
             let (a, b) = (at.x + a, at.x + b);
             let shape = [
@@ -223,9 +243,9 @@ impl<'a> Bar<'a> {
             ];
             c.ring(Ink::Ground, &shape);
             c.ring(Ink::Opening, &shape);
-            if self.holds(p) {
+            if !words.is_empty() {
                 let x = (a + b) / 2.0 + (left - right) / 2.0;
-                c.centered(&p.mark, TEXT, false, Point::new(x, (top + bottom) / 2.0));
+                c.centered(words, TEXT, false, Point::new(x, (top + bottom) / 2.0));
             }
         }
         let shifted: Vec<(f64, String)> =

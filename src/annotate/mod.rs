@@ -19,6 +19,7 @@ mod overlay;
 mod overlay_failed;
 mod overlay_source;
 mod overview;
+mod packed;
 mod page;
 mod place;
 mod pole;

@@ -2,10 +2,10 @@
 //! openings; marks and lengths stand on the walls' own sheets.
 
 use super::canvas::{Canvas, fitted};
-use super::elevation::view::{ROUND_HOUSE, View, drop_to_grade, extent};
-use super::elevation::{Shown, Shows, draw, labels};
+use super::elevation::view::{View, drop_to_grade, extent};
+use super::elevation::{Shown, Shows, draw, labels, round};
 use super::elevation_index::{AtElevation, ElevationIndex};
-use super::page::{Page, room};
+use super::page::{Orientation, Page, orientations, room_in};
 use super::style::HEADING;
 use crate::clean::{Destination, clean};
 use crate::cores;
@@ -19,15 +19,18 @@ use crate::wording::sheets as words;
 /// The smallest scale that several elevations share a sheet at: 1/8 in to the foot, about 1:100.
 const SMALLEST: f64 = 100.0;
 /// Room for an elevation's name over it.
-const NAME: f64 = 0.28;
+const NAME: f64 = 0.26;
 /// Most elevations side by side, and over one another.
 const MOST: usize = 3;
 
-/// How elevations stand on a sheet.
-struct Grid {
-    across: usize,
-    up: usize,
+/// How elevations stand on their sheets.
+struct Arrangement {
+    orientation: Orientation,
     scale: Scale,
+    /// Elevations by their numbers, each with its place, sheet by sheet.
+    sheets: Vec<Vec<(usize, Rect)>>,
+    /// Sheets that the key stands on, the first ones.
+    keys: usize,
 }
 
 /// The sheets of the overview.
@@ -37,29 +40,27 @@ pub(super) fn sheets(
     standing: &ElevationIndex,
 ) -> Vec<Page> {
     let say = layout.job.sheet.language;
-    let area = room(layout);
     let boards = !layout.job.siding().receivers.has_pockets();
-    let foot = labels::key_height(say, area.width(), boards);
-    let body = Rect::new(area.x0, area.y0 + foot, area.x1, area.y1);
-    let grid = grid(layout, body);
-    let each: Vec<usize> = (0..layout.elevations.len()).collect();
-    let chunks: Vec<&[usize]> = each.chunks(grid.across * grid.up).collect();
-    let drawn = cores::each(&chunks, |chunk| {
+    let how = arrangement(layout);
+    let area = room_in(layout, how.orientation);
+    let numbered: Vec<(usize, &Vec<(usize, Rect)>)> = how.sheets.iter().enumerate().collect();
+    let drawn = cores::each(&numbered, |(number, places)| {
         let mut c = Canvas::new(area);
-        labels::key(&mut c, say, area, boards);
-        for (place, i) in chunk.iter().enumerate() {
+        if *number < how.keys {
+            labels::key(&mut c, say, area, boards);
+        }
+        for (i, cell) in places.iter() {
             let Some(e) = layout.elevations.get(*i) else { continue };
-            let cell = cell(body, &grid, place);
             let on = standing.at(e).overview();
-            elevation(&mut c, layout, *i, (&on, backdrops), cell, &grid.scale);
+            elevation(&mut c, layout, *i, (&on, backdrops), *cell, &how.scale);
         }
         c.finish_marks();
         c
     });
     let count = drawn.len();
-    let page = |(i, (canvas, chunk)): (usize, (Canvas, &[usize]))| {
-        let one = match chunk {
-            [one] => layout.elevations.get(*one),
+    let page = |(i, (canvas, places)): (usize, (Canvas, &Vec<(usize, Rect)>))| {
+        let one = match places.as_slice() {
+            [(one, _)] => layout.elevations.get(*one),
             _ => None,
         };
         let (title, stem) = match one {
@@ -73,49 +74,176 @@ pub(super) fn sheets(
         Page {
             name: stem,
             description: say.line(|lang| {
-                words::elevations_description(lang, title.of(lang), chunk.len(), &grid.scale.words)
+                words::elevations_description(lang, title.of(lang), places.len(), &how.scale.words)
             }),
             title,
-            scale: grid.scale.words.clone(),
+            scale: how.scale.words.clone(),
+            orientation: how.orientation,
             canvas,
         }
     };
-    drawn.into_iter().zip(chunks).enumerate().map(page).collect()
+    drawn.into_iter().zip(&how.sheets).enumerate().map(page).collect()
 }
 
-/// The grid with the fewest sheets whose scale can be read, of these the one with the largest scale; one
+/// What the arrangement is reckoned from.
+struct Sizes {
+    /// Of each elevation: width, height with its drop to grade, house inches, and the room round it, paper inches.
+    each: Vec<((f64, f64), Rect)>,
+    /// Scales that can be read, the largest first.
+    readable: Vec<Scale>,
+}
+
+impl Sizes {
+    fn of(layout: &Layout) -> Self {
+        let style = layout.job.sheet.lengths;
+        let one = |e| {
+            let house = extent(e);
+            let high = house.height() + drop_to_grade(e, house);
+            ((house.width(), high), round::overview(e, house, style))
+        };
+        let each = layout.elevations.iter().map(one).collect();
+        let readable = scales(style).into_iter().filter(|s| s.factor <= SMALLEST).collect();
+        Sizes { each, readable }
+    }
+
+    /// Width and height of each on paper at a scale, with its name.
+    fn on_paper(&self, factor: f64) -> Vec<(f64, f64)> {
+        let one = |(size, r): &((f64, f64), Rect)| {
+            (size.0 / factor + r.x0 + r.x1, size.1 / factor + r.y0 + r.y1 + NAME)
+        };
+        self.each.iter().map(one).collect()
+    }
+}
+
+/// The arrangement with the fewest sheets whose scale can be read, of these the one with the largest scale; one
 /// elevation a sheet where none can.
-fn grid(layout: &Layout, body: Rect) -> Grid {
-    let boxes: Vec<Rect> = layout.elevations.iter().map(extent).collect();
-    let widest = boxes.iter().map(Rect::width).fold(1.0, f64::max);
-    let drops = layout.elevations.iter().zip(&boxes).map(|(e, b)| drop_to_grade(e, *b));
-    let tallest = boxes.iter().zip(drops).map(|(b, d)| b.height() + d).fold(1.0, f64::max);
-    let r = ROUND_HOUSE;
-    let room = |across: usize, up: usize| {
-        let (w, h) = (body.width() / across as f64, body.height() / up as f64);
-        (w - r.x0 - r.x1, h - r.y0 - r.y1 - NAME)
-    };
-    let fit = |across, up| {
-        super::scale::fit((widest, tallest), room(across, up), layout.job.sheet.lengths)
-    };
-    let smallest = scales(layout.job.sheet.lengths);
-    let smallest = smallest.iter().map(|s| s.factor).filter(|f| *f <= SMALLEST).fold(0.0, f64::max);
-    let all = (1..=MOST).flat_map(|across| (1..=MOST).map(move |up| (across, up)));
-    let roomy = all.filter(|(a, u)| room(*a, *u).0 > 1.0 && room(*a, *u).1 > 0.5);
-    let made = roomy.map(|(across, up)| Grid { across, up, scale: fit(across, up) });
-    let readable = made.filter(|g| g.scale.factor <= smallest);
-    let pages = |g: &Grid| boxes.len().div_ceil(g.across * g.up);
-    let best = readable
-        .min_by(|a, b| pages(a).cmp(&pages(b)).then(a.scale.factor.total_cmp(&b.scale.factor)));
-    best.unwrap_or_else(|| Grid { across: 1, up: 1, scale: fit(1, 1) })
+fn arrangement(layout: &Layout) -> Arrangement {
+    let say = layout.job.sheet.language;
+    let boards = !layout.job.siding().receivers.has_pockets();
+    let sizes = Sizes::of(layout);
+    let rooms = orientations(layout).iter().map(|o| {
+        let area = room_in(layout, *o);
+        (*o, area, labels::key_height(say, area.width(), boards))
+    });
+    let rooms: Vec<(Orientation, Rect, f64)> = rooms.collect();
+    let mut all: Vec<Arrangement> = Vec::new();
+    for (o, area, foot) in &rooms {
+        let body = Rect::new(area.x0, area.y0 + foot, area.x1, area.y1);
+        all.extend(sizes.readable.iter().filter_map(|s| grid(&sizes, body, *o, s)));
+        all.extend(sizes.readable.iter().filter_map(|s| stacked(&sizes, *area, *foot, *o, s)));
+    }
+    let best = all.into_iter().min_by(|a, b| {
+        let sheets = a.sheets.len().cmp(&b.sheets.len());
+        // The first of equals: landscape before portrait, a grid before a stack.
+        sheets.then(a.scale.factor.total_cmp(&b.scale.factor))
+    });
+    best.unwrap_or_else(|| one_each(layout, &sizes))
 }
 
-/// The place of an elevation: from the upper left, row by row.
-fn cell(body: Rect, grid: &Grid, place: usize) -> Rect {
-    let (w, h) = (body.width() / grid.across as f64, body.height() / grid.up as f64);
-    let (column, row) = ((place % grid.across) as f64, (place / grid.across) as f64);
+/// As many side by side and over one another as a scale allows, the key on every sheet.
+fn grid(sizes: &Sizes, body: Rect, orientation: Orientation, scale: &Scale) -> Option<Arrangement> {
+    let paper = sizes.on_paper(scale.factor);
+    let (w, h) = paper.iter().fold((0.0_f64, 0.0_f64), |m, p| (m.0.max(p.0), m.1.max(p.1)));
+    let holds = |all: f64, one: f64| ((all / one.max(1e-6)).floor() as usize).min(MOST);
+    let (across, up) = (holds(body.width(), w), holds(body.height(), h));
+    if across * up == 0 {
+        return None;
+    }
+    // No more columns or rows than the elevations fill.
+    let across = across.min(paper.len().max(1));
+    let up = up.min(paper.len().div_ceil(across).max(1));
+    let numbers: Vec<usize> = (0..paper.len()).collect();
+    let place = |(n, i): (usize, &usize)| (*i, cell(body, (across, up), n));
+    let sheet = |chunk: &[usize]| chunk.iter().enumerate().map(place).collect();
+    let sheets = numbers.chunks(across * up).map(sheet).collect::<Vec<_>>();
+    Some(Arrangement { orientation, scale: scale.clone(), keys: sheets.len(), sheets })
+}
+
+/// The place of an elevation in a grid: from the upper left, row by row.
+fn cell(body: Rect, (across, up): (usize, usize), place: usize) -> Rect {
+    let (w, h) = (body.width() / across as f64, body.height() / up as f64);
+    let (column, row) = ((place % across) as f64, (place / across) as f64);
     let (x, y) = (body.x0 + column * w, body.y1 - (row + 1.0) * h);
     Rect::new(x, y, x + w, y + h)
+}
+
+/// One over the other, each as high as it is, the key on the first sheet.
+fn stacked(
+    sizes: &Sizes,
+    area: Rect,
+    foot: f64,
+    orientation: Orientation,
+    scale: &Scale,
+) -> Option<Arrangement> {
+    let paper = sizes.on_paper(scale.factor);
+    if paper.iter().any(|p| p.0 > area.width()) {
+        return None;
+    }
+    let heights: Vec<f64> = paper.iter().map(|p| p.1).collect();
+    let mut tallest: Vec<usize> = (0..heights.len()).collect();
+    tallest.sort_by(|a, b| heights[*b].total_cmp(&heights[*a]));
+    let room = |sheet: usize| area.height() - if sheet == 0 { foot } else { 0.0 };
+    let in_turn = first_fit(0..heights.len(), &heights, &room)?;
+    let by_height = first_fit(tallest.into_iter(), &heights, &room)?;
+    let fewest = if by_height.len() < in_turn.len() { by_height } else { in_turn };
+    let sheet = |(n, mut all): (usize, Vec<usize>)| {
+        all.sort_unstable();
+        let used: f64 = all.iter().filter_map(|i| heights.get(*i)).sum();
+        let spare = (room(n) - used) / all.len() as f64;
+        let mut y = area.y1;
+        let place = |i: usize| {
+            let high = heights.get(i).copied().unwrap_or_default() + spare;
+            y -= high;
+            (i, Rect::new(area.x0, y, area.x1, y + high))
+        };
+        all.into_iter().map(place).collect()
+    };
+    let sheets = fewest.into_iter().enumerate().map(sheet).collect();
+    Some(Arrangement { orientation, scale: scale.clone(), keys: 1, sheets })
+}
+
+/// Each into the first sheet with room for it; `None` where one has none anywhere.
+fn first_fit(
+    order: impl Iterator<Item = usize>,
+    heights: &[f64],
+    room: &impl Fn(usize) -> f64,
+) -> Option<Vec<Vec<usize>>> {
+    let mut sheets: Vec<(f64, Vec<usize>)> = Vec::new();
+    for i in order {
+        let high = heights.get(i).copied().unwrap_or_default();
+        if high > room(0) {
+            return None;
+        }
+        match sheets.iter().position(|s| s.0 >= high) {
+            Some(n) => {
+                if let Some((free, all)) = sheets.get_mut(n) {
+                    *free -= high;
+                    all.push(i);
+                }
+            }
+            None => sheets.push((room(sheets.len()) - high, vec![i])),
+        }
+    }
+    Some(sheets.into_iter().map(|s| s.1).collect())
+}
+
+/// One elevation a landscape sheet, at whatever scale holds them all.
+fn one_each(layout: &Layout, sizes: &Sizes) -> Arrangement {
+    let orientation = Orientation::Landscape;
+    let area = room_in(layout, orientation);
+    let boards = !layout.job.siding().receivers.has_pockets();
+    let foot = labels::key_height(layout.job.sheet.language, area.width(), boards);
+    let body = Rect::new(area.x0, area.y0 + foot, area.x1, area.y1);
+    let most = |f: fn(&((f64, f64), Rect)) -> f64| sizes.each.iter().map(f).fold(1.0, f64::max);
+    let size = (most(|e| e.0.0), most(|e| e.0.1));
+    let room = (
+        body.width() - most(|e| e.1.x0 + e.1.x1),
+        body.height() - NAME - most(|e| e.1.y0 + e.1.y1),
+    );
+    let scale = super::scale::fit(size, room, layout.job.sheet.lengths);
+    let sheets: Vec<Vec<(usize, Rect)>> =
+        (0..sizes.each.len()).map(|i| vec![(i, body)]).collect();
+    Arrangement { orientation, scale, keys: sheets.len(), sheets }
 }
 
 /// One elevation in its cell, its name over it.
@@ -130,7 +258,7 @@ fn elevation(
     let Some(e) = layout.elevations.get(index) else { return };
     let house = extent(e);
     let k = 1.0 / scale.factor;
-    let r = ROUND_HOUSE;
+    let r = round::overview(e, house, layout.job.sheet.lengths);
     let spare = |all: f64, own: f64| ((all - own) / 2.0).max(0.0);
     let left = cell.x0 + r.x0 + spare(cell.width() - r.x0 - r.x1, house.width() * k);
     let drop = drop_to_grade(e, house) * k;

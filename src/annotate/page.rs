@@ -17,7 +17,15 @@ pub(super) struct Page {
     pub(super) title: Phrase,
     pub(super) description: String,
     pub(super) scale: String,
+    pub(super) orientation: Orientation,
     pub(super) canvas: Canvas,
+}
+
+/// Which way round a sheet's paper lies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Orientation {
+    Landscape,
+    Portrait,
 }
 
 const FILING: f64 = 20.0 / 25.4;
@@ -25,11 +33,28 @@ const MARGIN: f64 = 10.0 / 25.4;
 /// Height of the title block.
 const BLOCK: f64 = 0.85;
 
+/// Paper so wide at most is held in the hand, where sheets may be turned: letter, A4, ARCH A. Larger ones lie in a set
+/// that is bound at its left, all of them landscape.
+const HELD: f64 = 12.0;
+
+/// Both orientations on paper that is held in the hand, else landscape alone.
+pub(super) fn orientations(layout: &Layout) -> &'static [Orientation] {
+    let (w, _) = size(layout, Orientation::Landscape);
+    if w <= HELD {
+        &[Orientation::Landscape, Orientation::Portrait]
+    } else {
+        &[Orientation::Landscape]
+    }
+}
+
 /// The paper of a layout's sheets.
-pub(super) fn size(layout: &Layout) -> (f64, f64) {
+fn size(layout: &Layout, o: Orientation) -> (f64, f64) {
     // The job's check refuses names that are not listed; ARCH B is the default.
     let p = paper(&layout.job.sheet.paper).unwrap_or(PAPERS[1]);
-    (p.width, p.height)
+    match o {
+        Orientation::Landscape => (p.width, p.height),
+        Orientation::Portrait => (p.height, p.width),
+    }
 }
 
 /// Distance of its lines.
@@ -42,10 +67,10 @@ const ROWS: usize = 3;
 /// Widths of its columns but the last.
 const COLUMNS: [f64; 2] = [0.4, 1.0];
 
-fn notice(layout: &Layout) -> Vec<String> {
+fn notice(layout: &Layout, o: Orientation) -> Vec<String> {
     let table = if revisions(layout).is_empty() { 0.0 } else { TABLE + 0.12 };
     let say = layout.job.sheet.language;
-    wrapped(&say.block(cautions::notice), TEXT, border(layout).width() - 0.24 - table)
+    wrapped(&say.block(cautions::notice), TEXT, border(layout, o).width() - 0.24 - table)
 }
 
 /// The last revisions.
@@ -55,9 +80,9 @@ fn revisions(layout: &Layout) -> &[Revision] {
 }
 
 /// Lines that notice and table take over the title block.
-fn band(layout: &Layout) -> usize {
+fn band(layout: &Layout, o: Orientation) -> usize {
     let rows = revisions(layout).len();
-    notice(layout).len().max(if rows > 0 { rows + 1 } else { 0 })
+    notice(layout, o).len().max(if rows > 0 { rows + 1 } else { 0 })
 }
 
 /// The table of revisions over the title block, the newest on top, under its heads.
@@ -93,23 +118,29 @@ fn alarm(layout: &Layout) -> f64 {
 }
 
 /// Inside the border.
-fn border(layout: &Layout) -> Rect {
-    let (w, h) = size(layout);
+fn border(layout: &Layout, o: Orientation) -> Rect {
+    let (w, h) = size(layout, o);
     Rect::new(FILING, MARGIN, w - MARGIN, h - MARGIN)
 }
 
-/// Where a page's own content goes: over the title block, a little off the border.
+/// Where a landscape page's own content goes.
 pub(super) fn room(layout: &Layout) -> Rect {
-    let b = border(layout);
-    let below = BLOCK + 0.12 + band(layout) as f64 * LINE;
+    room_in(layout, Orientation::Landscape)
+}
+
+/// Where a page's own content goes: over the title block, a little off the border.
+pub(super) fn room_in(layout: &Layout, o: Orientation) -> Rect {
+    let b = border(layout, o);
+    let below = BLOCK + 0.12 + band(layout, o) as f64 * LINE;
     Rect::new(b.x0 + 0.12, b.y0 + below, b.x1 - 0.12, b.y1 - 0.12 - alarm(layout))
 }
 
 /// Adds border, title block and page number.
 pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usize) -> Sheet {
     let say = layout.job.sheet.language;
-    let b = border(layout);
-    let (width, height) = size(layout);
+    let o = page.orientation;
+    let b = border(layout, o);
+    let (width, height) = size(layout, o);
     let c = &mut page.canvas;
     c.placer.area = Rect::new(0.0, 0.0, width, height);
     c.rect(Ink::Border, b);
@@ -119,13 +150,13 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     }
     let top = b.y0 + BLOCK;
     c.line(Ink::Border, Point::new(b.x0, top), Point::new(b.x1, top));
-    for (i, line) in notice(layout).iter().rev().enumerate() {
+    for (i, line) in notice(layout, o).iter().rev().enumerate() {
         c.left(line, TEXT, false, Point::new(b.x0 + 0.12, top + 0.1 + i as f64 * LINE));
     }
     revision_table(c, layout, b, top);
     let mut x = b.x0;
-    for (share, cells) in title_block(layout, &say.name(&page.title), &page.scale, (number, count))
-    {
+    let cells = title_block(layout, &say.name(&page.title), &page.scale, (number, count));
+    for (share, cells) in shares(o).into_iter().zip(cells) {
         let w = share * b.width();
         for (i, (name, value)) in cells.iter().enumerate() {
             let y1 = top - i as f64 * BLOCK / 2.0;
@@ -156,13 +187,22 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     }
 }
 
-/// The cells of the title block: the share of the width each pair takes, their names and words.
+/// The share of the width that each pair of cells of the title block takes: what a sheet shows is the longest, where
+/// there is less.
+fn shares(o: Orientation) -> [f64; 5] {
+    match o {
+        Orientation::Landscape => [0.26, 0.18, 0.26, 0.14, 0.16],
+        Orientation::Portrait => [0.22, 0.15, 0.3, 0.165, 0.165],
+    }
+}
+
+/// The cells of the title block in pairs, their names and words.
 fn title_block(
     layout: &Layout,
     title: &str,
     scale: &str,
     (number, count): (usize, usize),
-) -> [(f64, [(String, String); 2]); 5] {
+) -> [[(String, String); 2]; 5] {
     let say = layout.job.sheet.language;
     let t = &layout.job.title;
     let unproved = match layout.drawing.unit_proved {
@@ -170,50 +210,21 @@ fn title_block(
         false => say.word(sheets::DO_NOT_SCALE),
     };
     let name = |word: Said| say.word(word);
+    let issued = [t.date.as_str(), t.revision.as_str()];
+    let issued: Vec<&str> = issued.into_iter().filter(|s| !s.is_empty()).collect();
+    let kind = format!("{}, {scale}{unproved}", name(sheets::SIDING_LAYOUT));
     [
-        (
-            0.26,
-            [
-                (name(sheets::PROJECT), t.project.clone()),
-                (name(sheets::ADDRESS), t.address.clone()),
-            ],
-        ),
-        (
-            0.18,
-            [(name(sheets::CLIENT), t.client.clone()), (name(sheets::NUMBER), t.number.clone())],
-        ),
-        (
-            0.26,
-            [
-                (name(sheets::SHEET_TITLE), title.to_owned()),
-                (
-                    name(sheets::TYPE_AND_SCALE),
-                    format!("{}, {scale}{unproved}", name(sheets::SIDING_LAYOUT)),
-                ),
-            ],
-        ),
-        (
-            0.14,
-            [
-                (name(sheets::DRAWN_BY), t.drawn_by.clone()),
-                (name(sheets::APPROVED_BY), t.approved_by.clone()),
-            ],
-        ),
-        (
-            0.16,
-            [
-                (
-                    name(sheets::DATE_AND_REVISION),
-                    [t.date.as_str(), t.revision.as_str()]
-                        .iter()
-                        .filter(|s| !s.is_empty())
-                        .copied()
-                        .collect::<Vec<_>>()
-                        .join(", "),
-                ),
-                (name(sheets::SHEET), say.line(|lang| sheets::sheet_of(lang, number, count))),
-            ],
-        ),
+        [(name(sheets::PROJECT), t.project.clone()), (name(sheets::ADDRESS), t.address.clone())],
+        [(name(sheets::CLIENT), t.client.clone()), (name(sheets::NUMBER), t.number.clone())],
+        [(name(sheets::SHEET_TITLE), title.to_owned()), (name(sheets::TYPE_AND_SCALE), kind)],
+        [
+            (name(sheets::DRAWN_BY), t.drawn_by.clone()),
+            (name(sheets::APPROVED_BY), t.approved_by.clone()),
+        ],
+        [
+            (name(sheets::DATE_AND_REVISION), issued.join(", ")),
+            (name(sheets::SHEET), say.line(|lang| sheets::sheet_of(lang, number, count))),
+        ],
     ]
 }
 

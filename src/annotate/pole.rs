@@ -5,7 +5,7 @@
 use super::canvas::{Canvas, wrapped};
 use super::columns::{Rows, count, tops_under, width};
 use super::cut_list::heading;
-use super::page::{Page, room};
+use super::page::{Orientation, Page, room};
 use super::scale::fit;
 use super::style::{Ink, TEXT, TITLE};
 use super::{pole_table, work};
@@ -51,6 +51,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let pages = rows.draw(area, &tops, vec![c], next).into_iter().enumerate();
     pages
         .map(|(i, canvas)| Page {
+            orientation: Orientation::Landscape,
             name: format!("story-pole-{}", i + 1),
             title: head.into(),
             description: say.word(sheets::STORY_POLE_DESCRIPTION),

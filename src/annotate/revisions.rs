@@ -3,7 +3,7 @@
 
 use super::canvas::Canvas;
 use super::flow::Flow;
-use super::page::{Page, finish, room};
+use super::page::{Orientation, Page, finish, room};
 use super::style::{Ink, TITLE};
 use crate::geom::vocabulary::Point;
 use crate::job::revision::Revision;
@@ -64,6 +64,7 @@ pub(super) fn table(layout: &Layout, c: &Comparison) -> Vec<Page> {
     flow.text(words::BEFORE_ORDERING);
     let canvases = flow.done();
     let page = |(i, canvas): (usize, Canvas)| Page {
+        orientation: Orientation::Landscape,
         name: if i == 0 { "revisions".to_owned() } else { format!("revisions-{}", i + 1) },
         // What a revision changes is told in English alone.
         title: Phrase::new(|_| sheet_words::title(Language::English, words::SHEET_TITLE, i == 0)),

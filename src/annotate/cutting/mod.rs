@@ -9,7 +9,8 @@ mod tiles;
 use super::canvas::Canvas;
 use super::cut_list::heading;
 use super::cuts_of::{Cut, Cuts};
-use super::page::{Page, room};
+use super::packed::packed;
+use super::page::{Orientation, Page, room};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::language::Phrase;
 use crate::layout::Layout;
@@ -27,30 +28,28 @@ pub(super) fn sheets(layout: &Layout, cuts: &Cuts) -> Vec<Page> {
     let area = room(layout);
     let columns = (((area.width() + GAP) / (WIDTH + GAP)).floor() as usize).max(1);
     let width = (area.width() - GAP * (columns as f64 - 1.0)) / columns as f64;
+    let count = cuts.shaped.len();
+    let (_, lowest) = begun(layout, area, 1, count);
+    let made = cuts.shaped.iter().flat_map(|k| cells(k, layout, width, lowest - area.y0));
+    let made: Vec<(usize, cell::Cell)> = made.collect();
+    let heights: Vec<f64> = made.iter().map(|(_, cell)| cell.height()).collect();
     let mut pages = Vec::new();
-    let (mut c, top) = begun(layout, area, 1, cuts.shaped.len());
-    let (mut column, mut y) = (0, top);
-    let mut shown: Vec<usize> = Vec::new();
-    for (cut, cell) in cuts.shaped.iter().flat_map(|k| cells(k, layout, width, top - area.y0)) {
-        if y - cell.height() < area.y0 {
-            column += 1;
-            y = top;
+    let mut first = 0;
+    while first < made.len() {
+        let n = pages.len() + 1;
+        let (mut c, top) = begun(layout, area, n, count);
+        let placed = packed(heights.get(first..).unwrap_or_default(), columns, top - area.y0);
+        let mut used = vec![top; columns];
+        let mut shown = Vec::new();
+        for ((cut, cell), column) in made.iter().skip(first).zip(&placed) {
+            let Some(y) = used.get_mut(*column) else { continue };
+            let x = area.x0 + *column as f64 * (width + GAP);
+            cell.draw(&mut c, Point::new(x, *y));
+            *y -= cell.height();
+            shown.push(*cut);
         }
-        if column == columns {
-            let n = pages.len() + 1;
-            let next = begun(layout, area, n + 1, cuts.shaped.len()).0;
-            let done = std::mem::replace(&mut c, next);
-            pages.push(page(layout, n, done, &shown));
-            shown.clear();
-            column = 0;
-        }
-        let x = area.x0 + column as f64 * (width + GAP);
-        cell.draw(&mut c, Point::new(x, y));
-        y -= cell.height();
-        shown.push(cut);
-    }
-    if !cuts.shaped.is_empty() {
-        pages.push(page(layout, pages.len() + 1, c, &shown));
+        first += placed.len().max(1);
+        pages.push(page(layout, n, c, &shown));
     }
     pages
 }
@@ -81,6 +80,7 @@ fn page(layout: &Layout, n: usize, c: Canvas, cuts: &[usize]) -> Page {
         title: Phrase::new(|lang| sheets::cutting_title(lang, ends)),
         description: say.word(sheets::CUTTING_DESCRIPTION),
         scale: say.word(sheets::NTS),
+        orientation: Orientation::Landscape,
         canvas: c,
     }
 }
@@ -96,7 +96,12 @@ fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> (Canvas, f64) {
     let over = siding::over_face(layout.job.siding());
     let over = (over, layout.job.siding().receivers.has_pockets());
     let style = layout.job.sheet.lengths;
-    let words = say.block(|lang| sheets::cutting(lang, count, slots, (held, held_by), over, style));
+    // What holds for all of them stands on the first sheet.
+    let words = if n == 1 {
+        say.block(|lang| sheets::cutting(lang, count, slots, (held, held_by), over, style))
+    } else {
+        String::new()
+    };
     let top = heading(&mut c, area, say, (sheets::CUTTING, n == 1), &words);
     (c, top + 0.06)
 }

@@ -2,7 +2,7 @@
 //! pasted together.
 
 use crate::annotate::canvas::{Canvas, fitted, wrapped};
-use crate::annotate::page::{Page, room};
+use crate::annotate::page::{Orientation, Page, room};
 use crate::annotate::place::clipped;
 use crate::annotate::style::{Ink, TEXT, TITLE};
 use crate::geom::vocabulary::{Affine, Point, Rect, Vec2};
@@ -72,6 +72,7 @@ pub(super) fn pages(layout: &Layout, p: &Pattern) -> Vec<Page> {
         }
         bar(&mut c, Point::new(area.x0 + 0.15, area.y0 + 0.14), layout, many);
         Page {
+            orientation: Orientation::Landscape,
             name: if many == 1 { p.stem.clone() } else { format!("{}-{}", p.stem, n + 1) },
             title: name,
             description: p.description.clone(),

@@ -11,8 +11,9 @@ mod siding;
 use self::section::Section;
 use super::canvas::Canvas;
 use super::cut_list::heading;
-use super::page::{Page, room};
-use crate::geom::vocabulary::Point;
+use super::packed::packed;
+use super::page::{Orientation, Page, orientations, room_in};
+use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::job::paper::{Scale, scale};
 use crate::layout::Layout;
@@ -26,9 +27,11 @@ use crate::wording::details as words;
 pub(super) use crate::wording::details::DETAILS as TITLE;
 
 /// Least room of the notes beside a drawing, paper inches.
-const NOTES: f64 = 1.3;
+const NOTES: f64 = 1.2;
 /// Room between details, paper inches.
 const GAP: f64 = 0.22;
+/// Room between one and the next under it, paper inches.
+const BETWEEN: f64 = 0.1;
 /// Width of what is drawn of each, house inches.
 const WIDE: f64 = 8.0;
 
@@ -41,50 +44,79 @@ fn drawn_at(style: LengthStyle) -> Scale {
     scale(words).unwrap_or(Scale { words: words.to_owned(), factor: 4.0 })
 }
 
+/// How details stand on sheets of one orientation.
+struct Columns {
+    orientation: Orientation,
+    area: Rect,
+    /// Width of one.
+    width: f64,
+    /// Room of the notes beside a drawing.
+    notes: f64,
+    /// Where they begin.
+    top: f64,
+    /// Sheet by sheet the column of each detail.
+    sheets: Vec<Vec<usize>>,
+}
+
+impl Columns {
+    fn of(layout: &Layout, details: &[Section], orientation: Orientation) -> Self {
+        let factor = drawn_at(layout.job.sheet.lengths).factor;
+        let area = room_in(layout, orientation);
+        let least = WIDE / factor + section::GAP + NOTES + GAP;
+        let count = (((area.width() + GAP) / least).floor() as usize).max(1);
+        let width = (area.width() + GAP) / count as f64 - GAP;
+        let notes = width - WIDE / factor - section::GAP;
+        let (_, top) = begun(layout, area, false);
+        let heights: Vec<f64> =
+            details.iter().map(|s| s.height(factor, notes) + BETWEEN).collect();
+        let mut sheets = Vec::new();
+        let mut rest = heights.as_slice();
+        while !rest.is_empty() {
+            let placed = packed(rest, count, top - area.y0 + BETWEEN);
+            rest = rest.get(placed.len()..).unwrap_or_default();
+            sheets.push(placed);
+        }
+        Columns { orientation, area, width, notes, top, sheets }
+    }
+}
+
+/// A sheet with its heading, and where its details begin.
+fn begun(layout: &Layout, area: Rect, first: bool) -> (Canvas, f64) {
+    let say = layout.job.sheet.language;
+    let mut c = Canvas::new(area);
+    let typical = say.sentence(words::TYPICAL);
+    let top = heading(&mut c, area, say, (words::DETAILS, first), &typical);
+    (c, top)
+}
+
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let say = layout.job.sheet.language;
-    let area = room(layout);
     let at = drawn_at(layout.job.sheet.lengths);
-    let narrow = WIDE / at.factor + section::GAP + NOTES + GAP;
-    let columns = (((area.width() + GAP) / narrow).floor() as usize).max(1);
-    let width = (area.width() + GAP) / columns as f64 - GAP;
-    let notes = width - WIDE / at.factor - section::GAP;
     let details = of(layout);
-    let mut pages: Vec<Canvas> = Vec::new();
-    let mut rows = Vec::new();
-    for row in details.chunks(columns) {
-        let tall = row.iter().map(|s| s.height(at.factor, notes)).fold(0.0, f64::max);
-        rows.push((row, tall));
-    }
-    let mut y = f64::NEG_INFINITY;
-    let mut number = 0;
-    for (row, tall) in rows {
-        if y - tall < area.y0 {
-            let mut c = Canvas::new(area);
-            let first = pages.is_empty();
-            let typical = say.sentence(words::TYPICAL);
-            y = heading(&mut c, area, say, (words::DETAILS, first), &typical);
-            pages.push(c);
+    let ways = orientations(layout).iter().map(|o| Columns::of(layout, &details, *o));
+    let Some(how) = ways.min_by_key(|h| h.sheets.len()) else { return Vec::new() };
+    let mut out = Vec::new();
+    let mut numbered = details.iter().zip(1..);
+    for columns in &how.sheets {
+        let (mut c, _) = begun(layout, how.area, out.is_empty());
+        let mut used = vec![how.top; columns.iter().max().map_or(0, |most| most + 1)];
+        for (column, (s, number)) in columns.iter().zip(numbered.by_ref()) {
+            let Some(y) = used.get_mut(*column) else { continue };
+            let x = how.area.x0 + *column as f64 * (how.width + GAP);
+            s.draw(&mut c, Point::new(x, *y), at.factor, how.notes, number);
+            *y -= s.height(at.factor, how.notes) + BETWEEN;
         }
-        let Some(c) = pages.last_mut() else { continue };
-        for (i, s) in row.iter().enumerate() {
-            number += 1;
-            let x = area.x0 + i as f64 * (width + GAP);
-            s.draw(c, Point::new(x, y), at.factor, notes, number);
-        }
-        y -= tall + 0.1;
-    }
-    let page = |(i, mut canvas): (usize, Canvas)| {
-        canvas.finish_marks();
-        Page {
-            name: format!("details-{}", i + 1),
+        c.finish_marks();
+        out.push(Page {
+            name: format!("details-{}", out.len() + 1),
             title: words::DETAILS.into(),
             description: say.word(words::DESCRIPTION),
             scale: at.words.clone(),
-            canvas,
-        }
-    };
-    pages.into_iter().enumerate().map(page).collect()
+            orientation: how.orientation,
+            canvas: c,
+        });
+    }
+    out
 }
 
 /// The details that a house has places for, in the order of work.

@@ -14,7 +14,11 @@ use crate::wording::sheet_lengths::{length, string};
 use crate::wording::sheets::overall;
 
 /// Distance of strings of dimensions.
-const ROW: f64 = 0.34;
+pub(super) const ROW: f64 = 0.32;
+/// Distance of heights from a wall's left, and of the upright string and its words from its right.
+pub(super) const HEIGHTS: f64 = 0.46;
+pub(super) const UPRIGHT: f64 = 0.35;
+pub(super) const BESIDE: f64 = 0.07;
 /// Sills at or over this, house inches over the level line, belong to an upper story's openings.
 const UPPER: f64 = 96.0;
 
@@ -43,7 +47,7 @@ pub(super) fn heights(c: &mut Canvas, e: &LaidElevation, v: &View, checks: &BTre
         let number = format!("{}", l.index + 1);
         let height = length(v.style, l.bottom);
         c.right(&number, TEXT, true, at(0.22) + Vec2::new(0.0, pitch / 2.0));
-        c.right(&height, TEXT, false, at(0.46));
+        c.right(&height, TEXT, false, at(HEIGHTS));
     }
 }
 
@@ -54,6 +58,17 @@ pub(super) fn widths(c: &mut Canvas, e: &LaidElevation, v: &View) {
     let near = Rect::new(paper.x0 - 0.3, f64::MIN / 4.0, paper.x1 + 0.3, f64::MAX / 4.0);
     let grade = e.grade.windows(2).filter_map(|p| clipped(v.xy(&p[0]), v.xy(&p[1]), &near));
     let lowest = grade.map(|(a, b)| a.y.min(b.y)).fold(paper.y0, f64::min);
+    let strings = strings(e, v.window);
+    let rows = strings.len() as f64;
+    let mut row = lowest.max(c.placer.area.y0 + rows * ROW) - 0.02;
+    for xs in strings {
+        row -= ROW;
+        level_string(c, v, xs, row);
+    }
+}
+
+/// The strings of a window: places along the walls, the highest string first.
+pub(super) fn strings(e: &LaidElevation, window: Rect) -> Vec<Vec<f64>> {
     let mut strings: Vec<Vec<f64>> = Vec::new();
     for upper in [true, false] {
         let sides: Vec<f64> = e
@@ -63,28 +78,23 @@ pub(super) fn widths(c: &mut Canvas, e: &LaidElevation, v: &View) {
             .filter(|o| (o.sill >= UPPER) == upper)
             .flat_map(|o| [o.left, o.right])
             .collect();
-        let shown = |x: &&f64| **x > v.window.x0 && **x < v.window.x1;
+        let shown = |x: &&f64| **x > window.x0 && **x < window.x1;
         if upper && !sides.iter().any(|x| shown(&x)) {
             continue;
         }
         let sided = sides.iter().any(|x| shown(&x));
         let ends = e.walls.iter().flat_map(|w| [bound(w, f64::min), bound(w, f64::max)]);
         let mut xs: Vec<f64> = ends.chain(sides).collect();
-        xs.retain(|x| *x > v.window.x0 && *x < v.window.x1);
-        xs.extend([v.window.x0, v.window.x1]);
+        xs.retain(|x| *x > window.x0 && *x < window.x1);
+        xs.extend([window.x0, window.x1]);
         // One wall without openings is as long as the whole, and other widths are told already.
         if !strings.is_empty() && !sided && places(xs.clone()).len() == 2 {
             continue;
         }
         strings.push(xs);
     }
-    strings.push(vec![v.window.x0, v.window.x1]);
-    let rows = strings.len() as f64;
-    let mut row = lowest.max(c.placer.area.y0 + rows * ROW) - 0.02;
-    for xs in strings {
-        row -= ROW;
-        level_string(c, v, xs, row);
-    }
+    strings.push(vec![window.x0, window.x1]);
+    strings
 }
 
 pub(super) fn bound(w: &LaidWall, f: fn(f64, f64) -> f64) -> f64 {
@@ -129,22 +139,8 @@ fn level_string(c: &mut Canvas, v: &View, xs: Vec<f64>, y: f64) {
 /// One upright string on the right: feet of walls, eaves and tops.
 pub(super) fn upright(c: &mut Canvas, e: &LaidElevation, v: &View) {
     let say = v.say;
-    let mut ys: Vec<f64> = Vec::new();
-    for w in &e.walls {
-        let level = |s: &&crate::layout::wall::LaidEdge| {
-            s.opening.is_none()
-                && (s.from[1] - s.to[1]).abs() < 0.1
-                && matches!(
-                    s.kind,
-                    EdgeKind::Base | EdgeKind::BareTop | EdgeKind::Eave | EdgeKind::BareBottom
-                )
-        };
-        ys.extend(w.edges.iter().filter(level).map(|s| s.from[1]));
-    }
-    ys.retain(|y| *y > v.window.y0 && *y < v.window.y1);
-    ys.extend([v.window.y0, v.window.y1]);
-    let ys = places(ys);
-    let x = v.paper().x1 + 0.35;
+    let ys = levels(e, v.window);
+    let x = v.paper().x1 + UPRIGHT;
     let at = |y: f64| Point::new(x, v.at(0.0, y).y);
     ys.iter().for_each(|y| tick(c, at(*y), true));
     for (pair, words) in ys.windows(2).zip(string(v.style, &ys)) {
@@ -152,7 +148,7 @@ pub(super) fn upright(c: &mut Canvas, e: &LaidElevation, v: &View) {
         c.firm(Ink::Dimension, a, b);
         c.measured(a, b, &words);
         let w = crate::typeface::width(&words, TEXT, false);
-        let beside = a.midpoint(b) + Vec2::new(0.07 + w / 2.0, 0.0);
+        let beside = a.midpoint(b) + Vec2::new(BESIDE + w / 2.0, 0.0);
         if c.placer.free(&text_box(&words, TEXT, false, beside)) {
             c.centered(&words, TEXT, false, beside);
         } else {
@@ -167,4 +163,23 @@ pub(super) fn upright(c: &mut Canvas, e: &LaidElevation, v: &View) {
         let target = top + Vec2::new(0.2_f64.min(w / 2.0), 0.02);
         c.mark(Mark { text: &words, target, wish: target, reach: 1.0, look: Look::Bare });
     }
+}
+
+/// The places of the upright string of a window.
+pub(super) fn levels(e: &LaidElevation, window: Rect) -> Vec<f64> {
+    let mut ys: Vec<f64> = Vec::new();
+    for w in &e.walls {
+        let level = |s: &&crate::layout::wall::LaidEdge| {
+            s.opening.is_none()
+                && (s.from[1] - s.to[1]).abs() < 0.1
+                && matches!(
+                    s.kind,
+                    EdgeKind::Base | EdgeKind::BareTop | EdgeKind::Eave | EdgeKind::BareBottom
+                )
+        };
+        ys.extend(w.edges.iter().filter(level).map(|s| s.from[1]));
+    }
+    ys.retain(|y| *y > window.y0 && *y < window.y1);
+    ys.extend([window.y0, window.y1]);
+    places(ys)
 }

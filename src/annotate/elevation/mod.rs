@@ -12,6 +12,7 @@ pub(super) mod marks;
 mod openings;
 mod restricted;
 mod revised;
+pub(super) mod round;
 mod slopes;
 mod trims;
 pub(super) mod view;

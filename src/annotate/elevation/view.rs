@@ -7,12 +7,6 @@ use crate::language::SheetLanguage;
 use crate::layout::wall::LaidElevation;
 use crate::units::LengthStyle;
 
-/// Paper room kept round walls: course numbers and heights on the left, the upright string of dimensions
-/// on the right, widths below: left, below, right, above.
-pub(in crate::annotate) const ROUND_WALL: Rect = Rect::new(1.1, 1.2, 1.15, 0.5);
-/// The same on an overview, which has no upright string.
-pub(in crate::annotate) const ROUND_HOUSE: Rect = Rect::new(1.1, 1.2, 0.35, 0.5);
-
 /// From elevation inches to paper.
 #[derive(Clone, Debug)]
 pub(in crate::annotate) struct View {

@@ -3,39 +3,38 @@
 
 mod batches;
 mod lists;
+mod made;
 mod part;
 mod sticks;
 
 pub(super) use batches::{PanelWalls, in_order};
 pub(super) use sticks::Sticks;
 
+use self::made::{HEAD, Made, UNDER, alone, begun, block, body, finish, shown, tops, view};
 use self::part::Part;
-use super::canvas::{Canvas, Look, Mark, fitted};
-use super::columns::{Rows, tops_under};
+use super::canvas::{Canvas, fitted};
+use super::columns::tops_under;
 use super::cuts_of::Cuts;
 use super::elevation::marks::prefix;
-use super::elevation::view::{ROUND_WALL, View, drop_to_grade, extent, windows};
-use super::elevation::{LeftOff, Shown, Shows, draw, footnotes, labels};
+use super::elevation::round;
+use super::elevation::view::{drop_to_grade, extent, windows};
+use super::elevation::{Shows, draw, footnotes};
 use super::elevation_index::AtElevation;
-use super::page::{Page, room};
+use super::page::{Orientation, Page, orientations, room_in};
 use super::scale::{FEW, MOST, elevation as scale_in_parts, parts};
 use super::style::TITLE;
 use crate::clean::{Destination, clean};
-use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::geom::vocabulary::{Point, Rect};
 use crate::job::paper::{Scale, scale, scales};
-use crate::language::{Phrase, SheetLanguage};
+use crate::language::Phrase;
 use crate::layout::Layout;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::wording::{sheets as sheet_words, wall_sheets as words};
 
 /// Courses drawn nearer than this, paper inches, cannot hold marks of 3/32 in between their lines.
 const PITCH: f64 = 0.13;
-/// Height of a sheet's heading.
-const HEAD: f64 = 0.3;
 /// Scales that are tried for the fewest sheets, from the largest that fits.
 const TRIED: usize = 4;
-/// Room between a drawing and what stands under it.
-const UNDER: f64 = 0.12;
 /// How much farther courses stand apart in parts at a larger scale.
 const LARGER: [f64; 3] = [2.0, 4.0, 8.0];
 /// Share of marks of trim over what is built beyond which they have a view of their own.
@@ -51,30 +50,41 @@ pub(super) struct WallAt<'a> {
     pub(super) on: &'a AtElevation<'a>,
 }
 
-/// What the sheets of one wall are made of.
-struct Made<'a> {
-    layout: &'a Layout,
-    /// The elevation with this wall alone.
-    alone: LaidElevation,
-    on: AtElevation<'a>,
-    house: Rect,
-    /// From its foot to grade, elevation inches.
-    drop: f64,
-    prefix: &'a str,
-    title: Phrase,
-    rows: Rows,
-    shows: Shows,
+/// A wall's sheets as they could be.
+struct Drawn {
+    pages: Vec<Page>,
+    /// Marks that found no room.
+    without: usize,
+    /// House inches in a paper inch.
+    factor: f64,
 }
 
-/// The sheets of a wall.
+/// The sheets of a wall: in the orientation in which all marks have room and it takes the fewest sheets, of these with
+/// the larger scale.
 pub(super) fn sheets(
     layout: &Layout,
     at: &WallAt,
     cuts: &Cuts,
-    (panels, sticks): (&PanelWalls, &Sticks),
+    stock: (&PanelWalls, &Sticks),
 ) -> Vec<Page> {
-    let say = layout.job.sheet.language;
-    let area = room(layout);
+    let each = orientations(layout).iter().map(|o| best(&made(layout, at, cuts, stock, *o)));
+    let better = |a: Drawn, b: Drawn| {
+        let rank = |d: &Drawn| (d.without, d.pages.len());
+        let order = rank(&a).cmp(&rank(&b)).then(a.factor.total_cmp(&b.factor));
+        if order.is_gt() { b } else { a }
+    };
+    each.reduce(better).map_or_else(Vec::new, |d| d.pages)
+}
+
+fn made<'a>(
+    layout: &'a Layout,
+    at: &WallAt<'a>,
+    cuts: &Cuts,
+    (panels, sticks): (&PanelWalls, &Sticks),
+    orientation: Orientation,
+) -> Made<'a> {
+    let (say, style) = (layout.job.sheet.language, layout.job.sheet.lengths);
+    let area = room_in(layout, orientation);
     let alone = alone(at.elevation, at.wall);
     let on = at.on.at_wall(at.wall);
     let prefix = prefix(at.wall);
@@ -90,42 +100,28 @@ pub(super) fn sheets(
     let house = extent(&alone);
     let title = Phrase::new(|lang| words::title(lang, prefix, &at.elevation.name));
     let drop = drop_to_grade(&alone, house);
-    let m = Made { layout, alone, on, house, drop, prefix, title, rows, shows };
-    let fixed = layout.job.sheet.scale.is_some();
-    let mut best = match whole(&m, area) {
-        Some(scale) => on_one(&m, area, &scale),
-        None => in_parts(&m, area, (PITCH, MOST)),
+    let round = round::wall(&alone, house, style);
+    Made { layout, alone, on, house, drop, prefix, title, rows, shows, round, orientation }
+}
+
+fn best(m: &Made) -> Drawn {
+    let area = room_in(m.layout, m.orientation);
+    let fixed = m.layout.job.sheet.scale.is_some();
+    let mut best = match whole(m, area) {
+        Some(scale) => on_one(m, area, &scale),
+        None => in_parts(m, area, (PITCH, MOST)),
     };
     // Where marks find no room, in parts at a larger scale.
     for times in LARGER {
-        if best.1 == 0 || fixed || !reached(&m, area, (PITCH * times, FEW)) {
+        if best.without == 0 || fixed || !reached(m, area, (PITCH * times, FEW)) {
             break;
         }
-        let larger = in_parts(&m, area, (PITCH * times, FEW));
-        if larger.1 < best.1 {
+        let larger = in_parts(m, area, (PITCH * times, FEW));
+        if larger.without < best.without {
             best = larger;
         }
     }
-    best.0
-}
-
-/// An elevation with one of its walls, and the zones beside it.
-fn alone(e: &LaidElevation, w: &LaidWall) -> LaidElevation {
-    let mut one = LaidElevation { walls: vec![w.clone()], zones: Vec::new(), ..e.clone() };
-    let house = extent(&one);
-    let near = |z: &&crate::layout::wall::LaidZone| {
-        let points = z.outline.iter().flatten();
-        points.into_iter().any(|p| house.contains(Point::new(p[0], p[1])))
-    };
-    one.zones = e.zones.iter().filter(near).cloned().collect();
-    one
-}
-
-/// Size of the drawing on paper at a scale, with what stands round it.
-fn block(m: &Made, factor: f64) -> (f64, f64) {
-    let r = ROUND_WALL;
-    let high = m.house.height() + m.drop;
-    (m.house.width() / factor + r.x0 + r.x1, high / factor + r.y0 + r.y1)
+    best
 }
 
 /// The scale of a wall that one sheet holds: the job's own, or of those that fit the largest with which all
@@ -147,47 +143,19 @@ fn whole(m: &Made, area: Rect) -> Option<Scale> {
     tried.into_iter().min_by_key(pages)
 }
 
-/// Where the lists begin beside and under the drawing.
-fn tops(m: &Made, area: Rect, factor: f64) -> Vec<f64> {
-    let (w, h) = block(m, factor);
-    tops_under(area, area.x0 + w, area.y1 - HEAD - h - UNDER)
-}
-
-/// The map that puts a window's lower left corner, with the room round it, at a corner of its block.
-fn view(m: &Made, window: Rect, corner: Point, factor: f64) -> View {
-    let k = 1.0 / factor;
-    let foot = if window.y0 <= m.house.y0 { m.drop * k } else { 0.0 };
-    let map = Affine::translate((corner.x + ROUND_WALL.x0, corner.y + foot + ROUND_WALL.y0))
-        * Affine::scale(k)
-        * Affine::translate((-window.x0, -window.y0));
-    View {
-        map,
-        factor,
-        window,
-        house: m.house,
-        style: m.layout.job.sheet.lengths,
-        say: m.layout.job.sheet.language,
-    }
-}
-
-fn shown<'a>(m: &'a Made, shows: Shows) -> Shown<'a> {
-    Shown { layout: m.layout, elevation: &m.alone, behind: &[], on: &m.on, shows }
-}
-
-/// Drawing and lists, the first sheet under its heading; and how many marks found no room.
-fn on_one(m: &Made, area: Rect, scale: &Scale) -> (Vec<Page>, usize) {
+/// Drawing and lists, the first sheet under its heading.
+fn on_one(m: &Made, area: Rect, scale: &Scale) -> Drawn {
     let say = m.layout.job.sheet.language;
-    let (w, h) = block(m, scale.factor);
-    let bottom = area.y1 - HEAD - h;
-    let body = Rect::new(area.x0, bottom, area.x0 + w, area.y1 - HEAD);
-    let view = view(m, m.house, Point::new(area.x0, bottom), scale.factor);
+    let factor = scale.factor;
+    let body = body(m, area, factor);
+    let view = view(m, m.house, body.origin(), factor);
     let drawn = |shows: Shows| {
         let mut c = begun(m, area, scale, &m.title);
         let left = draw(&mut c, &shown(m, shows), &view, body, &|_, _| None);
         (c, left)
     };
     let (mut c, left) = drawn(m.shows);
-    let tops = tops(m, area, scale.factor);
+    let tops = tops(m, area, factor);
     let marks = m.on.trims.len() as f64;
     // Where the lists take a second sheet, marks of trim stand there: neither is crowded, none nearly empty.
     let (one, two) = ([tops.clone()], [tops.clone(), tops.clone()]);
@@ -197,7 +165,7 @@ fn on_one(m: &Made, area: Rect, scale: &Scale) -> (Vec<Page>, usize) {
     if all_shown || m.shows == Shows::Changes {
         let without = left.marks;
         finish(say, &mut c, area, left);
-        return (pages(m, area, scale, (&one, 1), vec![c]), without);
+        return Drawn { pages: pages(m, area, scale, (&one, 1), vec![c]), without, factor };
     }
     let (mut alone, left) = drawn(Shows::PiecesAlone);
     finish(say, &mut alone, area, left);
@@ -207,12 +175,12 @@ fn on_one(m: &Made, area: Rect, scale: &Scale) -> (Vec<Page>, usize) {
     let left = draw(&mut trim, &shown(m, Shows::Trim), &view, body, &|_, _| None);
     finish(say, &mut trim, area, left);
     let without = without + left.marks;
-    (pages(m, area, scale, (&two, 1), vec![alone, trim]), without)
+    Drawn { pages: pages(m, area, scale, (&two, 1), vec![alone, trim]), without, factor }
 }
 
 /// The room of a part, and its scale: courses at least so far apart on paper, in at most so many parts.
 fn parted(m: &Made, area: Rect, pitch: (f64, usize)) -> ((f64, f64), Scale) {
-    let (job, r) = (&m.layout.job, ROUND_WALL);
+    let (job, r) = (&m.layout.job, m.round);
     let free = (area.width() - r.x0 - r.x1, area.height() - HEAD - r.y0 - r.y1 - 0.5);
     let size = (m.house.width(), m.house.height());
     (free, scale_in_parts(size, free, job.product.exposure, pitch, &job.sheet))
@@ -224,11 +192,11 @@ fn reached(m: &Made, area: Rect, pitch: (f64, usize)) -> bool {
 }
 
 /// A wall in parts with match lines, courses at least so far apart on paper where so many parts hold it, its lists
-/// under them and on further sheets; and how many marks found no room.
-fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> (Vec<Page>, usize) {
+/// under them and on further sheets.
+fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> Drawn {
     let say = m.layout.job.sheet.language;
     let job = &m.layout.job;
-    let r = ROUND_WALL;
+    let r = m.round;
     let (free, scale) = parted(m, area, pitch);
     let (across, _) = parts((m.house.width(), m.house.height()), free, &scale);
     let all = windows(m.house, free, &scale, (m.layout.datum, job.product.exposure));
@@ -267,34 +235,8 @@ fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> (Vec<Page>, usize) {
     out.extend(trims);
     under.extend(under_trims);
     let parts = out.len();
-    (pages(m, area, &scale, (&under, parts), out), without)
-}
-
-/// A sheet of the wall with its heading.
-fn begun(m: &Made, area: Rect, scale: &Scale, title: &Phrase) -> Canvas {
-    let say = m.layout.job.sheet.language;
-    let mut c = Canvas::new(area);
-    let line = Rect::new(area.x0, area.y1 - 0.22, area.x1, area.y1);
-    labels::title(&mut c, &say.name(title), scale, m.layout, line);
-    c
-}
-
-/// Marks last, and what found no room.
-fn finish(say: SheetLanguage, c: &mut Canvas, area: Rect, left: LeftOff) {
-    c.placer.area = area;
-    let mut said = Vec::new();
-    said.extend(
-        (left.marks > 0).then(|| say.line(|lang| sheet_words::marks_left_off(lang, left.marks))),
-    );
-    said.extend(
-        (left.names > 0).then(|| say.line(|lang| sheet_words::failed_left_off(lang, left.names))),
-    );
-    for words in said {
-        let wish = Point::new(area.x1 - 2.5, area.y1 - 0.1);
-        let m = Mark { text: &words, target: wish, wish, reach: 12.0, look: Look::Bare };
-        c.mark(m);
-    }
-    c.finish_marks();
+    let factor = scale.factor;
+    Drawn { pages: pages(m, area, &scale, (&under, parts), out), without, factor }
 }
 
 /// The drawn sheets, so many of them parts of the wall, with the lists: beside and under the drawing where `tops`
@@ -336,6 +278,7 @@ fn pages(
                 .line(|lang| words::description(lang, m.title.of(lang), pieces, &scale.words)),
             title,
             scale: if i < drawings { scale.words.clone() } else { say.word(sheet_words::NTS) },
+            orientation: m.orientation,
             canvas,
         }
     };
