@@ -8,8 +8,8 @@ use super::canvas::{Canvas, fitted};
 use super::style::{HEADING, Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect};
 
-/// Distance of lines of text.
-pub(super) const LINE: f64 = 0.15;
+/// Distance of lines of text: half as much again as capitals are high (ISO 3098, from memory).
+pub(super) const LINE: f64 = 1.5 * TEXT;
 /// Room between columns.
 const GAP: f64 = 0.22;
 /// Least width of a column.
@@ -20,6 +20,8 @@ const NARROW: f64 = 3.0;
 const SMALL: f64 = 11.0;
 /// So many lines of a section or fewer are not left alone in its last column.
 const ALONE: usize = 2;
+/// Room over a heading.
+const OVER_HEAD: f64 = 0.08;
 /// Side of a box to tick.
 const BOX: f64 = 0.095;
 /// Distance of boxes.
@@ -46,7 +48,7 @@ impl Row {
     fn height(&self) -> f64 {
         self.over
             + match (self.head, self.goes_on) {
-                (true, false) => 0.25,
+                (true, false) => 0.215,
                 (true, true) => 0.17,
                 _ => LINE,
             }
@@ -93,7 +95,7 @@ impl Rows {
         if !right.is_empty() && beside {
             cells.push((self.width - right_width, right.to_owned(), false));
         }
-        let mut over = if self.rows.is_empty() { 0.0 } else { 0.1 };
+        let mut over = if self.rows.is_empty() { 0.0 } else { OVER_HEAD };
         if let Some(first) = first {
             let cells = vec![(0.0, first, true)];
             self.rows.push(Row {
@@ -247,6 +249,10 @@ impl Rows {
                 }
                 y = top(page, column);
             }
+            // A heading at a column's top needs no room over it.
+            if y >= top(page, column) {
+                y += row.over;
+            }
             out.push((page, column, y));
             y -= row.height();
         }
@@ -268,7 +274,7 @@ impl Rows {
         let Some((first, (page, column, _))) = head.zip(out.last().copied()) else { return };
         let alone = out.iter().skip(first).filter(|p| (p.0, p.1) == (page, column)).count();
         let height: f64 = self.rows[first..].iter().map(Row::height).sum();
-        let mut y = top(page, column);
+        let mut y = top(page, column) + self.rows[first].over;
         if alone > ALONE || alone == out.len() - first || y - height < area.y0 {
             return;
         }
@@ -301,7 +307,7 @@ impl Rows {
 
     fn row(&self, c: &mut Canvas, row: &Row, at: Point) {
         let height = if row.head { HEADING } else { TEXT };
-        let y = at.y - if row.head { 0.1 } else { LINE / 2.0 };
+        let y = at.y - if row.head { 0.085 } else { LINE / 2.0 };
         for i in 0..row.boxes {
             let x = at.x + i as f64 * BOXES + BOX / 2.0 + 0.01;
             c.rect(Ink::Frame, Rect::from_center_size(Point::new(x, y), (BOX, BOX)));
@@ -318,12 +324,17 @@ impl Rows {
     }
 }
 
-/// Height that the heading of a further page takes.
-const NEXT: f64 = 0.36;
+/// Height that the title of a further page takes.
+pub(super) const NEXT: f64 = 0.3;
+
+/// Whether an area is one of small paper.
+pub(super) fn is_small(area: Rect) -> bool {
+    area.width() < SMALL
+}
 
 /// Columns that an area holds.
 pub(super) fn count(area: Rect) -> usize {
-    let least = if area.width() < SMALL { NARROW } else { WIDTH };
+    let least = if is_small(area) { NARROW } else { WIDTH };
     (((area.width() + GAP) / (least + GAP)).floor() as usize).max(1)
 }
 

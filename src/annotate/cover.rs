@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::canvas::{Canvas, fitted, wrapped};
 use super::flow::Flow;
-use super::page::{Orientation, Page, room};
+use super::page::{Orientation, Page, orientations, room_in};
 use super::style::{TEXT, TITLE};
 use super::{key_plan, profile};
 use crate::finding::lines::LineCode;
@@ -33,20 +33,24 @@ enum Row {
     Count { item: String, count: String, unit: String },
 }
 
-/// The cover, with an index of the sheets that follow by their titles.
+/// The cover, with an index of the sheets that follow by their titles, in the orientation in which it takes the fewest
+/// sheets.
 pub(super) fn sheets(layout: &Layout, titles: &[Phrase]) -> Vec<Page> {
-    // How many sheets the cover takes moves the numbers in its index, and nothing else.
-    let first = made(layout, titles, 2);
-    match first.len() {
-        1 => first,
-        n => made(layout, titles, n + 1),
-    }
+    let each = orientations(layout).iter().map(|o| {
+        // How many sheets the cover takes moves the numbers in its index, and nothing else.
+        let first = made(layout, titles, 2, *o);
+        match first.len() {
+            1 => first,
+            n => made(layout, titles, n + 1, *o),
+        }
+    });
+    each.min_by_key(Vec::len).unwrap_or_default()
 }
 
 /// The cover, the sheets that follow numbered from `next`.
-fn made(layout: &Layout, titles: &[Phrase], next: usize) -> Vec<Page> {
+fn made(layout: &Layout, titles: &[Phrase], next: usize, orientation: Orientation) -> Vec<Page> {
     let say = layout.job.sheet.language;
-    let area = room(layout);
+    let area = room_in(layout, orientation);
     let mut c = Canvas::new(area);
     let t = &layout.job.title;
     let name = if t.project.is_empty() { layout.drawing.name.clone() } else { t.project.clone() };
@@ -94,7 +98,7 @@ fn made(layout: &Layout, titles: &[Phrase], next: usize) -> Vec<Page> {
     let pages = flow.done().into_iter().enumerate();
     pages
         .map(|(i, canvas)| Page {
-            orientation: Orientation::Landscape,
+            orientation,
             name: if i == 0 { "cover".to_owned() } else { format!("cover-{}", i + 1) },
             title: Phrase::new(|lang| sheets::title(lang, sheets::COVER.of(lang), i == 0)),
             description: say.line(|lang| sheets::cover_description(lang, &layout.drawing.name)),

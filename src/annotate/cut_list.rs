@@ -1,7 +1,7 @@
 //! The cut list by panel: each stock panel as a bar with what is cut from it.
 
 use super::canvas::{Canvas, wrapped};
-use super::columns::{self, LINE};
+use super::columns::{self, LINE, NEXT};
 use super::page::{Orientation, Page, room};
 use super::style::{Ink, TEXT, TITLE};
 use crate::geom::tol::SAME;
@@ -20,7 +20,7 @@ use crate::wording::takeoff::items::siding_noun;
 use crate::wording::{cuts, sheets};
 
 /// Height of a row with a bar alone, with one line under it, and with two.
-const BAR_ALONE: f64 = 0.24;
+const BAR_ALONE: f64 = 0.22;
 const ROW: f64 = 0.36;
 const TALL_ROW: f64 = 0.48;
 /// Height of a title over a sheet with the room under it.
@@ -57,24 +57,30 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             whole: plain.len(),
         };
         let piece = siding_noun(layout.job.product.kind.piece());
-        let words = say.block(|l| sheets::cut_list(l, count, piece, &letters(l), style));
+        // What holds for all of them stands on the first sheet.
+        let words = if first {
+            say.block(|l| sheets::cut_list(l, count, piece, &letters(l), style))
+        } else {
+            String::new()
+        };
         let top = heading(&mut c, area, say, (sheets::CUT_LIST, first), &words);
         (c, top)
     };
     let mut out: Vec<Page> = Vec::new();
-    let (mut c, top) = begun(true);
+    let (mut c, mut top) = begun(true);
     let (mut column, mut y) = (0, top);
     for panel in &bars {
         // Panels of two lengths are drawn to one scale.
         let share = panel.stock / longest;
-        let bar = Bar::of(panel, &pieces, width - 0.2, (share, style, say));
+        let bar = Bar::of(panel, &pieces, width - 0.14, (share, style, say));
         if y - bar.height() < area.y0 {
             column += 1;
             y = top;
         }
         if column == n {
-            out.push(page(layout, std::mem::replace(&mut c, begun(false).0), out.len() + 1));
-            column = 0;
+            let (next, lower) = begun(false);
+            out.push(page(layout, std::mem::replace(&mut c, next), out.len() + 1));
+            (column, top, y) = (0, lower, lower);
         }
         let x = area.x0 + column as f64 * width;
         bar.draw(&mut c, Point::new(x, y));
@@ -135,7 +141,7 @@ pub(super) fn heading(
     let beside = 0.3 + crate::typeface::width(&titled(false), TITLE, true);
     let used = c.left(&titled(first), TITLE, true, Point::new(x, y));
     if words.is_empty() {
-        return area.y1 - UNDER_TITLE;
+        return area.y1 - NEXT;
     }
     let one_line = !words.contains('\n');
     if one_line && beside + crate::typeface::width(words, TEXT, false) <= area.width() {

@@ -1,6 +1,7 @@
 //! Headings, sentences and tables in columns that go on from page to page.
 
 use super::canvas::{Canvas, wrapped};
+use super::columns;
 use super::style::{HEADING, Ink, TEXT, TITLE};
 use crate::geom::vocabulary::{Point, Rect};
 
@@ -12,6 +13,8 @@ const HEAD_LINE: f64 = 0.19;
 const BOLD: f64 = 0.92;
 /// Room between columns.
 const GAP: f64 = 0.25;
+/// Room of a count's unit.
+const UNITS: f64 = 0.72;
 
 /// Columns of rows that go on from page to page.
 pub(super) struct Flow {
@@ -28,9 +31,12 @@ pub(super) struct Flow {
 }
 
 impl Flow {
-    /// Columns under `top` on a page that is begun.
+    /// Columns under `top` on a page that is begun; on small paper they are as wide as those of its lists.
     pub(super) fn new(area: Rect, canvas: Canvas, top: f64, next: String) -> Self {
-        let columns = ((area.width() / 4.05).floor() as usize).clamp(1, 6);
+        let columns = match columns::is_small(area) {
+            true => columns::count(area),
+            false => ((area.width() / 4.05).floor() as usize).clamp(1, 6),
+        };
         Flow { area, next, columns, top, column: 0, y: top, pages: Vec::new(), canvas }
     }
 
@@ -93,12 +99,16 @@ impl Flow {
 
     pub(super) fn count(&mut self, item: &str, count: &str, unit: &str) {
         let w = self.width();
-        let (items, units) = (wrapped(item, TEXT, w - 1.7), wrapped(unit, TEXT, 0.72));
+        // Where a count has no unit it stands at the right.
+        let units_room = if unit.is_empty() { 0.0 } else { UNITS };
+        let at_most = w - units_room - 0.18 - crate::typeface::width(count, TEXT, true);
+        let (items, units) = (wrapped(item, TEXT, at_most), wrapped(unit, TEXT, UNITS));
         let lines = items.len().max(units.len()).max(1);
         self.room(LINE * (lines as f64 - 0.4));
         let (x, y) = (self.x(), self.y);
-        self.canvas.right(count, TEXT, true, Point::new(x + w - 0.8, y));
-        for (left, list) in [(x, &items), (x + w - 0.72, &units)] {
+        let end = if unit.is_empty() { w } else { w - UNITS - 0.08 };
+        self.canvas.right(count, TEXT, true, Point::new(x + end, y));
+        for (left, list) in [(x, &items), (x + w - UNITS, &units)] {
             for (i, line) in list.iter().enumerate() {
                 self.canvas.left(line, TEXT, false, Point::new(left, y - i as f64 * LINE));
             }

@@ -241,8 +241,7 @@ fn one_each(layout: &Layout, sizes: &Sizes) -> Arrangement {
         body.height() - NAME - most(|e| e.1.y0 + e.1.y1),
     );
     let scale = super::scale::fit(size, room, layout.job.sheet.lengths);
-    let sheets: Vec<Vec<(usize, Rect)>> =
-        (0..sizes.each.len()).map(|i| vec![(i, body)]).collect();
+    let sheets: Vec<Vec<(usize, Rect)>> = (0..sizes.each.len()).map(|i| vec![(i, body)]).collect();
     Arrangement { orientation, scale, keys: sheets.len(), sheets }
 }
 

@@ -12,7 +12,9 @@ pub(super) fn packed(heights: &[f64], columns: usize, room: f64) -> Vec<usize> {
             break;
         }
         let some = heights.get(..=n).unwrap_or_default();
-        best = in_order(some, columns, room).or_else(|| tallest_first(some, columns, room)).unwrap_or(best);
+        best = in_order(some, columns, room)
+            .or_else(|| tallest_first(some, columns, room))
+            .unwrap_or(best);
     }
     // One that is higher than a column stands alone.
     if best.is_empty() { vec![0] } else { best }
@@ -23,7 +25,7 @@ fn in_order(heights: &[f64], columns: usize, room: f64) -> Option<Vec<usize>> {
     let (mut column, mut used) = (0, 0.0);
     let mut out = Vec::with_capacity(heights.len());
     for h in heights {
-        if used + h > room + SLACK {
+        if used > 0.0 && used + h > room + SLACK {
             (column, used) = (column + 1, 0.0);
         }
         used += h;
@@ -38,14 +40,39 @@ fn tallest_first(heights: &[f64], columns: usize, room: f64) -> Option<Vec<usize
     order.sort_by(|a, b| b.1.total_cmp(&a.1));
     let mut free = vec![room + SLACK; columns];
     let mut out = vec![0; heights.len()];
-    for (i, h) in order {
-        let holds = free.iter_mut().enumerate().filter(|(_, left)| **left >= h);
-        let (column, left) = holds.min_by(|a, b| a.1.total_cmp(b.1))?;
-        *left -= h;
-        *out.get_mut(i)? = column;
-    }
-    Some(out)
+    let mut rounds = ROUNDS;
+    fill(&order, &mut free, &mut out, &mut rounds).then_some(out)
 }
+
+/// Places the first of these, then the rest, column by column until all have room; at most so many tries.
+fn fill(order: &[(usize, f64)], free: &mut [f64], out: &mut [usize], rounds: &mut usize) -> bool {
+    let Some(((i, h), rest)) = order.split_first() else { return true };
+    let holds = free.iter().copied().enumerate().filter(|(_, left)| left >= h);
+    let mut columns: Vec<(usize, f64)> = holds.collect();
+    columns.sort_by(|a, b| a.1.total_cmp(&b.1));
+    // Columns with as much left are one choice.
+    columns.dedup_by(|a, b| (a.1 - b.1).abs() < SLACK);
+    for (column, left) in columns {
+        if *rounds == 0 {
+            return false;
+        }
+        *rounds -= 1;
+        if let (Some(at), Some(place)) = (free.get_mut(column), out.get_mut(*i)) {
+            *at = left - h;
+            *place = column;
+        }
+        if fill(rest, free, out, rounds) {
+            return true;
+        }
+        if let Some(at) = free.get_mut(column) {
+            *at = left;
+        }
+    }
+    false
+}
+
+/// Tries of one filling.
+const ROUNDS: usize = 4_000;
 
 /// What sums of heights may be off by, paper inches.
 const SLACK: f64 = 1e-9;

@@ -31,7 +31,7 @@ pub(super) enum Orientation {
 const FILING: f64 = 20.0 / 25.4;
 const MARGIN: f64 = 10.0 / 25.4;
 /// Height of the title block.
-const BLOCK: f64 = 0.85;
+const BLOCK: f64 = 0.78;
 
 /// Paper so wide at most is held in the hand, where sheets may be turned: letter, A4, ARCH A. Larger ones lie in a set
 /// that is bound at its left, all of them landscape.
@@ -131,8 +131,8 @@ pub(super) fn room(layout: &Layout) -> Rect {
 /// Where a page's own content goes: over the title block, a little off the border.
 pub(super) fn room_in(layout: &Layout, o: Orientation) -> Rect {
     let b = border(layout, o);
-    let below = BLOCK + 0.12 + band(layout, o) as f64 * LINE;
-    Rect::new(b.x0 + 0.12, b.y0 + below, b.x1 - 0.12, b.y1 - 0.12 - alarm(layout))
+    let below = BLOCK + 0.1 + band(layout, o) as f64 * LINE;
+    Rect::new(b.x0 + 0.12, b.y0 + below, b.x1 - 0.12, b.y1 - 0.1 - alarm(layout))
 }
 
 /// Adds border, title block and page number.
@@ -165,7 +165,7 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
             let shown = if value.is_empty() { "-" } else { value };
             let lines = in_cell(shown, w - 0.12);
             for (line, y) in
-                lines.iter().zip(if lines.len() == 1 { [0.28, 0.0] } else { [0.215, 0.335] })
+                lines.iter().zip(if lines.len() == 1 { [0.265, 0.0] } else { [0.195, 0.31] })
             {
                 c.left(line, TEXT, true, Point::new(x + 0.06, y1 - y));
             }

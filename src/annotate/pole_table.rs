@@ -1,6 +1,7 @@
 //! The story pole as a table, and the datum with what else could be.
 
 use super::columns::Rows;
+use super::style::TEXT;
 use crate::language::SheetLanguage;
 use crate::layout::Layout;
 use crate::model::pole::{LineKind, PoleLine};
@@ -8,8 +9,8 @@ use crate::wording::pole as words;
 use crate::wording::sheet_lengths::{length, short};
 use crate::wording::sheets;
 
-/// Distances of the table's columns.
-const COLUMNS: [f64; 4] = [0.0, 0.92, 1.44, 2.14];
+/// Room between the table's columns.
+const APART: f64 = 0.12;
 
 /// Adds both to a list.
 pub(super) fn rows(out: &mut Rows, layout: &Layout) {
@@ -38,19 +39,44 @@ fn table(out: &mut Rows, layout: &Layout) {
     let say = layout.job.sheet.language;
     let style = layout.job.sheet.lengths;
     out.head(&say.word(sheets::LINES_TOP_DOWN), "");
-    let at =
-        |cells: [String; 4]| -> Vec<(f64, String)> { COLUMNS.into_iter().zip(cells).collect() };
-    for lang in say.each() {
-        out.ticked_cells(0, &at(sheets::LINE_HEADS.map(|h| h.of(*lang).to_owned())), true);
-    }
+    let heads = say.each().iter().map(|lang| sheets::LINE_HEADS.map(|h| h.of(*lang).to_owned()));
+    let heads: Vec<[String; 4]> = heads.collect();
     // Butt lines stand on the stick.
     let told = |l: &&PoleLine| l.kind != LineKind::Butt;
-    for l in layout.story_pole.lines.iter().rev().filter(told) {
-        let height = length(style, l.height);
-        let course = l.course.to_string();
+    let lines: Vec<&PoleLine> = layout.story_pole.lines.iter().rev().filter(told).collect();
+    let figures = |l: &&PoleLine| {
         let over = if l.over == 0.0 { String::new() } else { short(style, l.over) };
-        out.columns(&at([height, course, over, String::new()]), &what(say, l));
+        [length(style, l.height), l.course.to_string(), over, String::new()]
+    };
+    let rows: Vec<[String; 4]> = lines.iter().map(figures).collect();
+    let columns = distances(&heads, &rows);
+    let at = |cells: &[String; 4]| -> Vec<(f64, String)> {
+        columns.into_iter().zip(cells.iter().cloned()).collect()
+    };
+    for head in &heads {
+        out.ticked_cells(0, &at(head), true);
     }
+    for (l, row) in lines.iter().zip(&rows) {
+        out.columns(&at(row), &what(say, l));
+    }
+}
+
+/// Where the table's columns begin: what stands at a height gets all the room that figures leave.
+fn distances(heads: &[[String; 4]], rows: &[[String; 4]]) -> [f64; 4] {
+    let wide = |column: usize| {
+        let of = |rows: &[[String; 4]], bold: bool| {
+            let cells = rows.iter().filter_map(|r| r.get(column));
+            cells.map(|t| crate::typeface::width(t, TEXT, bold)).fold(0.0, f64::max)
+        };
+        of(heads, true).max(of(rows, false)) + APART
+    };
+    let mut out = [0.0; 4];
+    let mut x = 0.0;
+    for (column, at) in out.iter_mut().enumerate() {
+        *at = x;
+        x += wide(column);
+    }
+    out
 }
 
 fn what(say: SheetLanguage, l: &PoleLine) -> String {

@@ -36,7 +36,8 @@ pub fn in_index(lang: Language, title: &str) -> &str {
     }
     let cut = [PART, PAGE].into_iter().filter_map(|s| first.find(s.of(lang))).min();
     let whole = cut.map_or(first, |at| &first[..at]);
-    let lists = [STORY_POLE, CUT_LIST].map(|list| list.of(lang));
+    let lists = [STORY_POLE, CUT_LIST, CUTTING, ELEVATIONS, super::details::DETAILS];
+    let lists = lists.map(|list| list.of(lang));
     lists.into_iter().find(|list| whole.starts_with(list)).unwrap_or(whole)
 }
 

@@ -191,7 +191,9 @@ fn every_paper_and_both_units_keep_the_same_rules() {
         set.layout.job.sheet.paper = paper.name.to_owned();
         let sheets = crate::support::sheets(&set);
         for s in &sheets {
-            assert_eq!((s.width, s.height), (paper.width, paper.height));
+            // Only what is held in the hand is turned.
+            let turned = (s.width, s.height) == (paper.height, paper.width) && paper.width <= 12.0;
+            assert!(turned || (s.width, s.height) == (paper.width, paper.height), "{}", s.name);
             legible(paper.name, s);
         }
         marked_once(paper.name, &set.layout, &sheets);
@@ -305,12 +307,7 @@ fn mirror_images_are_drawn_once_and_round_holes_told_by_their_middle() {
 fn the_cottage_takes_sixteen_sheets_and_patterns_are_full_size() {
     let mut set = cottage();
     let sheets = crate::support::sheets(&set);
-    let counted = |sheets: &[Sheet]| {
-        sheets
-            .iter()
-            .filter(|s| !s.title.contains("pattern") && !s.title.contains("etails"))
-            .count()
-    };
+    let counted = |sheets: &[Sheet]| sheets.iter().filter(|s| !s.title.contains("pattern")).count();
     assert!(counted(&sheets) <= 16, "{}", counted(&sheets));
     set.layout.job.sheet.paper = "ANSI A".to_owned();
     let letter = crate::support::sheets(&set);
@@ -348,9 +345,8 @@ fn the_cottage_takes_sixteen_sheets_and_patterns_are_full_size() {
     assert!((spread - 12.0).abs() < 1e-6, "{spread}");
 }
 
-/// Sheets of the cottage on letter paper at most: as many as its walls at a scale that can be read, their lists
-/// and cuts take today.
-const LETTER: usize = 40;
+/// Sheets of the cottage on letter paper at most, patterns at full size not counted: what a crew carries.
+const LETTER: usize = 32;
 
 #[test]
 fn a_pattern_stands_for_every_rake_at_its_published_step() {

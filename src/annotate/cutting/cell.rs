@@ -21,8 +21,12 @@ use crate::wording::sheet_lengths::length;
 use crate::wording::{cuts, sheets};
 
 /// Height of a drawn panel face.
-const FACE: f64 = 0.42;
-const LINE: f64 = 0.15;
+const FACE: f64 = 0.36;
+/// Distance of lines of text: half as much again as capitals are high (ISO 3098, from memory).
+const LINE: f64 = 1.5 * TEXT;
+/// Distance of a dimension from the shape, and of two.
+const FIRST: f64 = 0.17;
+const NEXT: f64 = 0.19;
 /// Height of a drawn hem, and of a drawn lock.
 const HEM: f64 = 0.09;
 const LOCK: f64 = 0.04;
@@ -32,8 +36,10 @@ const SLOTS: f64 = 0.16;
 const EDGE: f64 = 1.0 / 32.0;
 /// Room on both sides of the shape for its heights.
 const SIDE: f64 = 0.5;
+/// Of that, what lies under the rule.
+pub(super) const UNDER: f64 = 0.05;
 /// Room under the last line, with the rule.
-const FOOT: f64 = 0.16;
+const FOOT: f64 = 0.13;
 
 /// The row of dimensions a notch stands in: slots and holes under the shape.
 fn row_of(side: NotchSide) -> NotchSide {
@@ -156,11 +162,11 @@ impl<'a> Cell<'a> {
     }
 
     fn over(&self) -> f64 {
-        HEM + if self.has_row(NotchSide::Top) { 0.26 } else { 0.06 }
+        HEM + if self.has_row(NotchSide::Top) { 0.24 } else { 0.06 }
     }
 
     fn under(&self) -> f64 {
-        LOCK + if self.has_row(NotchSide::Bottom) { 0.54 } else { 0.31 }
+        LOCK + FIRST + 0.1 + if self.has_row(NotchSide::Bottom) { NEXT } else { 0.0 }
     }
 
     /// Height of all but the lines.
@@ -255,7 +261,7 @@ impl<'a> Cell<'a> {
     fn lengths(&self, c: &mut Canvas, face: Rect) {
         let p = self.piece;
         let x = |d: f64| face.x0 + d * face.width() / (p.x1 - p.x0).max(1e-6);
-        let mut row = face.y0 - LOCK - 0.19;
+        let mut row = face.y0 - LOCK - FIRST;
         for (side, y) in [(NotchSide::Bottom, row), (NotchSide::Top, face.y1 + HEM + 0.07)] {
             let of_side = p.notches.iter().filter(|n| row_of(n.side) == side);
             let places: Vec<f64> = of_side.flat_map(|n| [n.left, n.left + n.width]).collect();
@@ -272,7 +278,7 @@ impl<'a> Cell<'a> {
                 continue;
             }
             if side == NotchSide::Bottom {
-                row -= 0.23;
+                row -= NEXT;
             }
         }
         let whole = if self.one_length {

@@ -10,7 +10,7 @@ use super::canvas::Canvas;
 use super::cut_list::heading;
 use super::cuts_of::{Cut, Cuts};
 use super::packed::packed;
-use super::page::{Orientation, Page, room};
+use super::page::{Orientation, Page, orientations, room_in};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::language::Phrase;
 use crate::layout::Layout;
@@ -23,33 +23,58 @@ const GAP: f64 = 0.22;
 /// Least width of a column.
 const WIDTH: f64 = 2.9;
 
-/// The cutting sheets, without patterns.
+/// The cells of all cuts in the columns of sheets of one orientation.
+struct Sheets<'a> {
+    orientation: Orientation,
+    area: Rect,
+    width: f64,
+    cells: Vec<(usize, cell::Cell<'a>)>,
+    /// Sheet by sheet the column of each cell.
+    columns: Vec<Vec<usize>>,
+}
+
+impl<'a> Sheets<'a> {
+    fn of(layout: &Layout, cuts: &'a Cuts, orientation: Orientation) -> Self {
+        let area = room_in(layout, orientation);
+        let count = (((area.width() + GAP) / (WIDTH + GAP)).floor() as usize).max(1);
+        let width = (area.width() - GAP * (count as f64 - 1.0)) / count as f64;
+        let room = |sheet| begun(layout, area, sheet, cuts.shaped.len()).1 - area.y0;
+        // The first sheet has the least: what holds for all stands over its cells.
+        let lowest = room(1);
+        let made = cuts.shaped.iter().flat_map(|k| cells(k, layout, width, lowest));
+        let cells: Vec<(usize, cell::Cell)> = made.collect();
+        let heights: Vec<f64> = cells.iter().map(|(_, cell)| cell.height()).collect();
+        let mut columns: Vec<Vec<usize>> = Vec::new();
+        let mut rest = heights.as_slice();
+        while !rest.is_empty() {
+            // The last cell of a column needs no room under it.
+            let placed = packed(rest, count, room(columns.len() + 1) + cell::UNDER);
+            rest = rest.get(placed.len()..).unwrap_or_default();
+            columns.push(placed);
+        }
+        Sheets { orientation, area, width, cells, columns }
+    }
+}
+
+/// The cutting sheets, without patterns: in the orientation in which they are fewest.
 pub(super) fn sheets(layout: &Layout, cuts: &Cuts) -> Vec<Page> {
-    let area = room(layout);
-    let columns = (((area.width() + GAP) / (WIDTH + GAP)).floor() as usize).max(1);
-    let width = (area.width() - GAP * (columns as f64 - 1.0)) / columns as f64;
-    let count = cuts.shaped.len();
-    let (_, lowest) = begun(layout, area, 1, count);
-    let made = cuts.shaped.iter().flat_map(|k| cells(k, layout, width, lowest - area.y0));
-    let made: Vec<(usize, cell::Cell)> = made.collect();
-    let heights: Vec<f64> = made.iter().map(|(_, cell)| cell.height()).collect();
+    let ways = orientations(layout).iter().map(|o| Sheets::of(layout, cuts, *o));
+    let Some(how) = ways.min_by_key(|s| s.columns.len()) else { return Vec::new() };
     let mut pages = Vec::new();
-    let mut first = 0;
-    while first < made.len() {
+    let mut rest = how.cells.iter();
+    for columns in &how.columns {
         let n = pages.len() + 1;
-        let (mut c, top) = begun(layout, area, n, count);
-        let placed = packed(heights.get(first..).unwrap_or_default(), columns, top - area.y0);
-        let mut used = vec![top; columns];
+        let (mut c, top) = begun(layout, how.area, n, cuts.shaped.len());
+        let mut used = vec![top; columns.iter().max().map_or(0, |most| most + 1)];
         let mut shown = Vec::new();
-        for ((cut, cell), column) in made.iter().skip(first).zip(&placed) {
+        for (column, (cut, cell)) in columns.iter().zip(rest.by_ref()) {
             let Some(y) = used.get_mut(*column) else { continue };
-            let x = area.x0 + *column as f64 * (width + GAP);
+            let x = how.area.x0 + *column as f64 * (how.width + GAP);
             cell.draw(&mut c, Point::new(x, *y));
             *y -= cell.height();
             shown.push(*cut);
         }
-        first += placed.len().max(1);
-        pages.push(page(layout, n, c, &shown));
+        pages.push(page(layout, n, how.orientation, c, &shown));
     }
     pages
 }
@@ -72,7 +97,7 @@ fn cells<'a>(
     cell::Cell::of(k, layout, width).parts(column).into_iter().map(move |c| (number, c))
 }
 
-fn page(layout: &Layout, n: usize, c: Canvas, cuts: &[usize]) -> Page {
+fn page(layout: &Layout, n: usize, orientation: Orientation, c: Canvas, cuts: &[usize]) -> Page {
     let say = layout.job.sheet.language;
     let ends = (cuts.first().copied().unwrap_or(0), cuts.last().copied().unwrap_or(0));
     Page {
@@ -80,7 +105,7 @@ fn page(layout: &Layout, n: usize, c: Canvas, cuts: &[usize]) -> Page {
         title: Phrase::new(|lang| sheets::cutting_title(lang, ends)),
         description: say.word(sheets::CUTTING_DESCRIPTION),
         scale: say.word(sheets::NTS),
-        orientation: Orientation::Landscape,
+        orientation,
         canvas: c,
     }
 }

@@ -67,8 +67,7 @@ impl Columns {
         let width = (area.width() + GAP) / count as f64 - GAP;
         let notes = width - WIDE / factor - section::GAP;
         let (_, top) = begun(layout, area, false);
-        let heights: Vec<f64> =
-            details.iter().map(|s| s.height(factor, notes) + BETWEEN).collect();
+        let heights: Vec<f64> = details.iter().map(|s| s.height(factor, notes) + BETWEEN).collect();
         let mut sheets = Vec::new();
         let mut rest = heights.as_slice();
         while !rest.is_empty() {

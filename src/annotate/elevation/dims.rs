@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::view::View;
+use super::view::{View, top};
 use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::place::{clipped, text_box};
 use crate::annotate::style::{Ink, TEXT};
@@ -156,9 +156,9 @@ pub(super) fn upright(c: &mut Canvas, e: &LaidElevation, v: &View) {
             c.mark(Mark { text: &words, target, wish: beside, reach: 1.5, look: Look::Plain });
         }
     }
-    if ys.len() > 2 {
-        let words = say.line(|lang| overall(lang, &length(v.style, v.window.y1 - v.window.y0)));
-        let top = at(v.window.y1) + Vec2::new(0.0, 0.12);
+    if let [low, _, .., high] = ys.as_slice() {
+        let words = say.line(|lang| overall(lang, &length(v.style, high - low)));
+        let top = at(*high) + Vec2::new(0.0, 0.12);
         let w = crate::typeface::width(&words, TEXT, false);
         let target = top + Vec2::new(0.2_f64.min(w / 2.0), 0.02);
         c.mark(Mark { text: &words, target, wish: target, reach: 1.0, look: Look::Bare });
@@ -179,7 +179,8 @@ pub(super) fn levels(e: &LaidElevation, window: Rect) -> Vec<f64> {
         };
         ys.extend(w.edges.iter().filter(level).map(|s| s.from[1]));
     }
-    ys.retain(|y| *y > window.y0 && *y < window.y1);
-    ys.extend([window.y0, window.y1]);
+    let top = top(e, window);
+    ys.retain(|y| *y > window.y0 && *y < top);
+    ys.extend([window.y0, top]);
     places(ys)
 }

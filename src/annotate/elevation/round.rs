@@ -9,13 +9,13 @@ use crate::units::LengthStyle;
 use crate::wording::sheet_lengths::{length, string};
 
 /// Over walls, for marks of the highest courses and of what stands at the top.
-const OVER_WALL: f64 = 0.4;
+const OVER_WALL: f64 = 0.38;
 /// Over an elevation, for names of its walls.
 const OVER_HOUSE: f64 = 0.32;
 /// Right of an elevation, for grade.
 const GRADE: f64 = 0.12;
-/// Under the lowest string.
-const FOOT: f64 = 0.18;
+/// Under the lowest string, whose words stand over it.
+const FOOT: f64 = 0.08;
 /// Least room for words at either side.
 const WORDS: f64 = 0.4;
 /// Beyond words.

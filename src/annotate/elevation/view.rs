@@ -70,6 +70,25 @@ pub(in crate::annotate) fn extent(e: &LaidElevation) -> Rect {
     crate::geom::polygon::bounds(&points).unwrap_or(Rect::new(0.0, 0.0, 1.0, 1.0))
 }
 
+/// How high walls reach in a window, elevation inches.
+pub(in crate::annotate) fn top(e: &LaidElevation, window: Rect) -> f64 {
+    let mut out = window.y0;
+    for w in &e.walls {
+        for (a, b) in w.outline.iter().zip(w.outline.iter().cycle().skip(1)) {
+            let (a, b) = if a[0] <= b[0] { (a, b) } else { (b, a) };
+            if b[0] < window.x0 || a[0] > window.x1 {
+                continue;
+            }
+            let run = (b[0] - a[0]).max(1e-9);
+            let at = |x: f64| a[1] + (x.clamp(a[0], b[0]) - a[0]) / run * (b[1] - a[1]);
+            let upright = b[0] - a[0] < 1e-9;
+            let ends = if upright { [a[1], b[1]] } else { [at(window.x0), at(window.x1)] };
+            out = ends.into_iter().fold(out, f64::max);
+        }
+    }
+    out.min(window.y1)
+}
+
 /// How far grade runs under an elevation's walls, elevation inches.
 pub(in crate::annotate) fn drop_to_grade(e: &LaidElevation, house: Rect) -> f64 {
     let near = |p: &&Xy| p[0] > house.x0 - NEAR && p[0] < house.x1 + NEAR;

@@ -2,7 +2,8 @@
 
 use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::columns::{Rows, left_of_lists, tops_under};
-use crate::annotate::elevation::view::{View, extent};
+use crate::annotate::elevation::round;
+use crate::annotate::elevation::view::{View, extent, top};
 use crate::annotate::elevation::{LeftOff, Shown, Shows, labels};
 use crate::annotate::elevation_index::AtElevation;
 use crate::annotate::page::Orientation;
@@ -68,11 +69,25 @@ pub(super) fn body(m: &Made, area: Rect, factor: f64) -> Rect {
     Rect::new(area.x0, bottom, left_of_lists(area, area.x0 + w), area.y1 - HEAD)
 }
 
-/// The map that puts a window's lower left corner, with the room round it, at a corner of its block.
-pub(super) fn view(m: &Made, window: Rect, corner: Point, factor: f64) -> View {
+/// A part of the wall without the sky over it: where its walls end lower than the whole, a course over them.
+pub(super) fn without_sky(m: &Made, window: Rect) -> Rect {
+    let course = m.layout.job.product.exposure;
+    let top = top(&m.alone, window) + course;
+    let highest = window.y1 >= m.house.y1;
+    if highest && top + course < window.y1 { Rect { y1: top, ..window } } else { window }
+}
+
+/// Paper room that the drawing of a part takes round it.
+pub(super) fn round_part(m: &Made, window: Rect) -> Rect {
+    let own = round::wall(&m.alone, window, m.layout.job.sheet.lengths);
+    Rect { y0: own.y0, ..m.round }
+}
+
+/// The map that puts a window's lower left corner, with so much room round it, at a corner of its block.
+pub(super) fn view(m: &Made, (window, round): (Rect, Rect), corner: Point, factor: f64) -> View {
     let k = 1.0 / factor;
     let foot = if window.y0 <= m.house.y0 { m.drop * k } else { 0.0 };
-    let map = Affine::translate((corner.x + m.round.x0, corner.y + foot + m.round.y0))
+    let map = Affine::translate((corner.x + round.x0, corner.y + foot + round.y0))
         * Affine::scale(k)
         * Affine::translate((-window.x0, -window.y0));
     View {
@@ -115,4 +130,3 @@ pub(super) fn finish(say: SheetLanguage, c: &mut Canvas, area: Rect, left: LeftO
     }
     c.finish_marks();
 }
-

@@ -11,6 +11,7 @@ pub(super) use batches::{PanelWalls, in_order};
 pub(super) use sticks::Sticks;
 
 use self::made::{HEAD, Made, UNDER, alone, begun, block, body, finish, shown, tops, view};
+use self::made::{round_part, without_sky};
 use self::part::Part;
 use super::canvas::{Canvas, fitted};
 use super::columns::tops_under;
@@ -148,7 +149,7 @@ fn on_one(m: &Made, area: Rect, scale: &Scale) -> Drawn {
     let say = m.layout.job.sheet.language;
     let factor = scale.factor;
     let body = body(m, area, factor);
-    let view = view(m, m.house, body.origin(), factor);
+    let view = view(m, (m.house, m.round), body.origin(), factor);
     let drawn = |shows: Shows| {
         let mut c = begun(m, area, scale, &m.title);
         let left = draw(&mut c, &shown(m, shows), &view, body, &|_, _| None);
@@ -196,7 +197,6 @@ fn reached(m: &Made, area: Rect, pitch: (f64, usize)) -> bool {
 fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> Drawn {
     let say = m.layout.job.sheet.language;
     let job = &m.layout.job;
-    let r = m.round;
     let (free, scale) = parted(m, area, pitch);
     let (across, _) = parts((m.house.width(), m.house.height()), free, &scale);
     let all = windows(m.house, free, &scale, (m.layout.datum, job.product.exposure));
@@ -206,13 +206,15 @@ fn in_parts(m: &Made, area: Rect, pitch: (f64, usize)) -> Drawn {
     for (index, window) in all.into_iter().enumerate() {
         let title = Phrase::new(|lang| words::part(lang, m.title.of(lang), index + 1, count));
         let mut c = begun(m, area, &scale, &title);
+        let window = without_sky(m, window);
+        let r = round_part(m, window);
         let h = window.height() / scale.factor + r.y0 + r.y1;
         let h = h + if window.y0 <= m.house.y0 { m.drop / scale.factor } else { 0.0 };
         let bottom = area.y1 - HEAD - h;
         let body = Rect::new(area.x0, bottom.max(area.y0), area.x1, area.y1 - HEAD);
         // Lists begin in the room that a part leaves at its foot.
         let tops = tops_under(area, area.x1, bottom - UNDER);
-        let v = view(m, window, Point::new(area.x0, bottom), scale.factor);
+        let v = view(m, (window, r), Point::new(area.x0, bottom), scale.factor);
         let part = Part { index, count, across };
         let next = |dx, dy| part.beside(dx, dy);
         let mut left = draw(&mut c, &shown(m, m.shows), &v, body, &next);
