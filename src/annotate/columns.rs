@@ -1,8 +1,12 @@
 //! Rows of lists in columns that go on from column to column and from page to page; on a first page the
 //! columns may stand under a drawing, each from its own height down.
 
+mod across;
 mod lines;
 
+pub(super) use self::across::{NEXT, count, is_small, left_of_lists, tops_under, width};
+
+use self::across::{GAP, WIDTH};
 use self::lines::{lead_lines, wrapped_after};
 use super::canvas::{Canvas, fitted};
 use super::style::{HEADING, Ink, TEXT};
@@ -10,14 +14,6 @@ use crate::geom::vocabulary::{Point, Rect};
 
 /// Distance of lines of text: half as much again as capitals are high (ISO 3098, from memory).
 pub(super) const LINE: f64 = 1.5 * TEXT;
-/// Room between columns.
-const GAP: f64 = 0.22;
-/// Least width of a column.
-const WIDTH: f64 = 3.6;
-/// The same on small paper, which else held two: letter, A4, ARCH A.
-const NARROW: f64 = 3.0;
-/// Paper so wide at most is small, inches inside its border.
-const SMALL: f64 = 11.0;
 /// So many lines of a section or fewer are not left alone in its last column.
 const ALONE: usize = 2;
 /// Room over a heading.
@@ -322,40 +318,4 @@ impl Rows {
             c.line(Ink::Rule, Point::new(at.x, rule), end);
         }
     }
-}
-
-/// Height that the title of a further page takes.
-pub(super) const NEXT: f64 = 0.3;
-
-/// Whether an area is one of small paper.
-pub(super) fn is_small(area: Rect) -> bool {
-    area.width() < SMALL
-}
-
-/// Columns that an area holds.
-pub(super) fn count(area: Rect) -> usize {
-    let least = if is_small(area) { NARROW } else { WIDTH };
-    (((area.width() + GAP) / (least + GAP)).floor() as usize).max(1)
-}
-
-/// The width of each.
-pub(super) fn width(area: Rect) -> f64 {
-    let n = count(area) as f64;
-    (area.width() - GAP * (n - 1.0)) / n
-}
-
-/// How far right what stands beside columns may go, where it reaches so far: up to the next column.
-pub(super) fn left_of_lists(area: Rect, right: f64) -> f64 {
-    let each = width(area) + GAP;
-    let columns = (0..count(area)).map(|i| area.x0 + i as f64 * each);
-    columns.into_iter().find(|x| *x >= right + 0.05).map_or(area.x1, |x| (x - GAP).max(right))
-}
-
-/// Where they begin beside and under a drawing that reaches from the area's left to `right` and down to
-/// `bottom`.
-pub(super) fn tops_under(area: Rect, right: f64, bottom: f64) -> Vec<f64> {
-    let each = width(area) + GAP;
-    let left = |i: usize| area.x0 + i as f64 * each;
-    let top = |i: usize| if left(i) < right + 0.05 { bottom } else { area.y1 - NEXT };
-    (0..count(area)).map(top).collect()
 }

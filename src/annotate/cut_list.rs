@@ -185,7 +185,7 @@ impl<'a> Bar<'a> {
             if let Some(half) = half.filter(|_| i == 0) {
                 words = format!("{}: {words}", say.word(cuts::half(half)));
             }
-            let whole = format!("{}  {words}", p.mark);
+            let whole = format!("{} {words}", p.mark);
             let [a, ..] = bar.span(p);
             let (held, below) = if bar.holds(p, &whole) {
                 (whole, None)

@@ -41,7 +41,18 @@ fn tallest_first(heights: &[f64], columns: usize, room: f64) -> Option<Vec<usize
     let mut free = vec![room + SLACK; columns];
     let mut out = vec![0; heights.len()];
     let mut rounds = ROUNDS;
-    fill(&order, &mut free, &mut out, &mut rounds).then_some(out)
+    fill(&order, &mut free, &mut out, &mut rounds).then(|| from_the_left(&out, columns))
+}
+
+/// The columns anew, from the left by the first thing in each.
+fn from_the_left(columns: &[usize], count: usize) -> Vec<usize> {
+    let mut seen: Vec<usize> = Vec::with_capacity(count);
+    for column in columns {
+        if !seen.contains(column) {
+            seen.push(*column);
+        }
+    }
+    columns.iter().filter_map(|c| seen.iter().position(|s| s == c)).collect()
 }
 
 /// Places the first of these, then the rest, column by column until all have room; at most so many tries.
@@ -83,8 +94,9 @@ mod tests {
 
     #[test]
     fn columns_are_filled_and_none_over_its_room() {
-        // By hand: 3 + 2 and 4 + 1 fill two columns of 5; in their order they would take three.
-        assert_eq!(packed(&[3.0, 4.0, 2.0, 1.0, 1.0], 2, 5.0), [1, 0, 1, 0]);
+        // By hand: 3 + 2 and 4 + 1 fill two columns of 5, and the last 1 finds no room; in their order they would take
+        // three.
+        assert_eq!(packed(&[3.0, 4.0, 2.0, 1.0, 1.0], 2, 5.0), [0, 1, 0, 1]);
         // What fits in order stays in order.
         assert_eq!(packed(&[2.0, 2.0, 2.0, 2.0], 2, 5.0), [0, 0, 1, 1]);
         assert_eq!(packed(&[9.0], 2, 5.0), [0]);

@@ -161,11 +161,11 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
         for (i, (name, value)) in cells.iter().enumerate() {
             let y1 = top - i as f64 * BLOCK / 2.0;
             let name = fitted(name, TEXT, false, w - 0.12);
-            c.left(&name, TEXT, false, Point::new(x + 0.06, y1 - 0.09));
+            c.left(&name, TEXT, false, Point::new(x + 0.06, y1 - 0.075));
             let shown = if value.is_empty() { "-" } else { value };
             let lines = in_cell(shown, w - 0.12);
             for (line, y) in
-                lines.iter().zip(if lines.len() == 1 { [0.265, 0.0] } else { [0.195, 0.31] })
+                lines.iter().zip(if lines.len() == 1 { [0.245, 0.0] } else { [0.19, 0.305] })
             {
                 c.left(line, TEXT, true, Point::new(x + 0.06, y1 - y));
             }
@@ -187,12 +187,11 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     }
 }
 
-/// The share of the width that each pair of cells of the title block takes: what a sheet shows is the longest, where
-/// there is less.
+/// The share of the width that each pair of cells of the title block takes: what a sheet shows is the longest.
 fn shares(o: Orientation) -> [f64; 5] {
     match o {
-        Orientation::Landscape => [0.26, 0.18, 0.26, 0.14, 0.16],
-        Orientation::Portrait => [0.22, 0.15, 0.3, 0.165, 0.165],
+        Orientation::Landscape => [0.24, 0.14, 0.34, 0.12, 0.16],
+        Orientation::Portrait => [0.24, 0.14, 0.33, 0.135, 0.155],
     }
 }
 

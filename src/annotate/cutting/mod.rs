@@ -128,5 +128,5 @@ fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> (Canvas, f64) {
         String::new()
     };
     let top = heading(&mut c, area, say, (sheets::CUTTING, n == 1), &words);
-    (c, top + 0.06)
+    (c, if n == 1 { top + 0.06 } else { top })
 }
