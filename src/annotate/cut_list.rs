@@ -48,24 +48,9 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let width = area.width() / n as f64;
     let longest = layout.panels.iter().map(|p| p.stock).fold(1.0, f64::max);
     let style = layout.job.sheet.lengths;
-    let letters = |l| panel_letters(l, &layout.stocks, style).map_or(String::new(), |t| t + " ");
-    let begun = |first: bool| {
-        let mut c = Canvas::new(area);
-        let count = sheets::CutCount {
-            all: layout.panels.len(),
-            cut: whole_or_not.len(),
-            whole: plain.len(),
-        };
-        let piece = siding_noun(layout.job.product.kind.piece());
-        // What holds for all of them stands on the first sheet.
-        let words = if first {
-            say.block(|l| sheets::cut_list(l, count, piece, &letters(l), style))
-        } else {
-            String::new()
-        };
-        let top = heading(&mut c, area, say, (sheets::CUT_LIST, first), &words);
-        (c, top)
-    };
+    let count =
+        sheets::CutCount { all: layout.panels.len(), cut: whole_or_not.len(), whole: plain.len() };
+    let begun = |first| begun(layout, area, count, first);
     let mut out: Vec<Page> = Vec::new();
     let (mut c, mut top) = begun(true);
     let (mut column, mut y) = (0, top);
@@ -90,6 +75,21 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         out.push(page(layout, c, out.len() + 1));
     }
     out
+}
+
+/// A sheet with its heading, and where its bars begin; what holds for all of them stands on the first.
+fn begun(layout: &Layout, area: Rect, count: sheets::CutCount, first: bool) -> (Canvas, f64) {
+    let (say, style) = (layout.job.sheet.language, layout.job.sheet.lengths);
+    let mut c = Canvas::new(area);
+    let letters = |l| panel_letters(l, &layout.stocks, style).map_or(String::new(), |t| t + " ");
+    let piece = siding_noun(layout.job.product.kind.piece());
+    let words = if first {
+        say.block(|l| sheets::cut_list(l, count, piece, &letters(l), style))
+    } else {
+        String::new()
+    };
+    let top = heading(&mut c, area, say, (sheets::CUT_LIST, first), &words);
+    (c, top)
 }
 
 /// A panel of which both halves serve as two, the lower first; any other as it is.

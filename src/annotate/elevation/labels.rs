@@ -12,6 +12,8 @@ use crate::units::LengthStyle;
 use crate::wording::legend;
 use crate::wording::sheet_lengths::{length, unit_note};
 
+/// How far upright match lines run over walls, with their words over them still in the room that walls have.
+const OVER: f64 = 0.22;
 /// Distance of rows of the key.
 const ROW: f64 = 0.17;
 
@@ -168,8 +170,8 @@ pub(super) fn match_lines(c: &mut Canvas, v: &View, next: &dyn Fn(i32, i32) -> O
     let say = v.say;
     let p = v.paper();
     let sides = [
-        ((-1, 0), Point::new(p.x0, p.y0 - 0.25), Point::new(p.x0, p.y1 + 0.3)),
-        ((1, 0), Point::new(p.x1, p.y0 - 0.25), Point::new(p.x1, p.y1 + 0.3)),
+        ((-1, 0), Point::new(p.x0, p.y0 - 0.25), Point::new(p.x0, p.y1 + OVER)),
+        ((1, 0), Point::new(p.x1, p.y0 - 0.25), Point::new(p.x1, p.y1 + OVER)),
         ((0, -1), Point::new(p.x0 - 0.2, p.y0), Point::new(p.x1 + 0.2, p.y0)),
         ((0, 1), Point::new(p.x0 - 0.2, p.y1), Point::new(p.x1 + 0.2, p.y1)),
     ];
@@ -179,12 +181,14 @@ pub(super) fn match_lines(c: &mut Canvas, v: &View, next: &dyn Fn(i32, i32) -> O
         let words = say.line(|lang| legend::match_line(lang, part));
         let w = crate::typeface::width(&words, TEXT, false) / 2.0;
         let wish = if dx != 0 {
-            b + Vec2::new(-f64::from(dx) * (w + 0.06), 0.1)
+            b + Vec2::new(-f64::from(dx) * (w + 0.06), 0.09)
         } else {
             a.midpoint(b) + Vec2::new(0.0, 0.12 * f64::from(dy))
         };
-        let spots = (0..12).map(|i| wish + Vec2::new(0.0, 0.15 * f64::from(i)));
-        let at = spots.into_iter().find(|p| c.placer.free(&text_box(&words, TEXT, true, *p)));
+        let over = (0..12).map(|i| wish + Vec2::new(0.0, 0.15 * f64::from(i)));
+        let under = Point::new(wish.x, a.y - 0.09);
+        let mut spots = over.chain((dx != 0).then_some(under));
+        let at = spots.find(|p| c.placer.free(&text_box(&words, TEXT, true, *p)));
         if let Some(at) = at {
             c.centered(&words, TEXT, true, at);
         }
