@@ -23,12 +23,15 @@ const NAME: f64 = 0.26;
 /// Most elevations side by side, and over one another.
 const MOST: usize = 3;
 
+/// Elevations of a sheet by their numbers, each with its place.
+type Places = Vec<(usize, Rect)>;
+
 /// How elevations stand on their sheets.
 struct Arrangement {
     orientation: Orientation,
     scale: Scale,
-    /// Elevations by their numbers, each with its place, sheet by sheet.
-    sheets: Vec<Vec<(usize, Rect)>>,
+    /// Sheet by sheet.
+    sheets: Vec<Places>,
     /// Sheets that the key stands on, the first ones.
     keys: usize,
 }
@@ -43,7 +46,7 @@ pub(super) fn sheets(
     let boards = !layout.job.siding().receivers.has_pockets();
     let how = arrangement(layout);
     let area = room_in(layout, how.orientation);
-    let numbered: Vec<(usize, &Vec<(usize, Rect)>)> = how.sheets.iter().enumerate().collect();
+    let numbered: Vec<(usize, &Places)> = how.sheets.iter().enumerate().collect();
     let drawn = cores::each(&numbered, |(number, places)| {
         let mut c = Canvas::new(area);
         if *number < how.keys {
@@ -58,7 +61,7 @@ pub(super) fn sheets(
         c
     });
     let count = drawn.len();
-    let page = |(i, (canvas, places)): (usize, (Canvas, &Vec<(usize, Rect)>))| {
+    let page = |(i, (canvas, places)): (usize, (Canvas, &Places))| {
         let one = match places.as_slice() {
             [(one, _)] => layout.elevations.get(*one),
             _ => None,
@@ -241,7 +244,7 @@ fn one_each(layout: &Layout, sizes: &Sizes) -> Arrangement {
         body.height() - NAME - most(|e| e.1.y0 + e.1.y1),
     );
     let scale = super::scale::fit(size, room, layout.job.sheet.lengths);
-    let sheets: Vec<Vec<(usize, Rect)>> = (0..sizes.each.len()).map(|i| vec![(i, body)]).collect();
+    let sheets: Vec<Places> = (0..sizes.each.len()).map(|i| vec![(i, body)]).collect();
     Arrangement { orientation, scale, keys: sheets.len(), sheets }
 }
 
