@@ -31,7 +31,6 @@ mod insert;
 mod keep;
 mod least;
 mod looks;
-mod master;
 mod mixed;
 mod mixed_bound;
 mod one_length;

@@ -41,6 +41,8 @@ const FLOORS: [(&str, u8); 39] = [
     ("language", 1),
     ("origin", 1),
     ("packing", 1),
+    ("knapsack", 1),
+    ("master", 1),
     ("sources", 1),
     ("typeface", 1),
     ("pitch", 1),
