@@ -59,12 +59,12 @@ mod tests {
             ((s >> 33) % n) as usize
         };
         for _ in 0..60 {
-            let items: Vec<(usize, f64)> =
-                (0..8).map(|_| (next(30), next(50) as f64)).collect();
+            let items: Vec<(usize, f64)> = (0..8).map(|_| (next(30), next(50) as f64)).collect();
             let found = Knapsack::of(&items, 40);
             for room in 0..=40 {
                 let of = |chosen: u32| {
-                    let chosen = items.iter().enumerate().filter(move |(i, _)| chosen >> i & 1 == 1);
+                    let chosen =
+                        items.iter().enumerate().filter(move |(i, _)| chosen >> i & 1 == 1);
                     chosen.fold((0, 0.0), |(w, v), (_, i)| (w + i.0, v + i.1))
                 };
                 let all = (0..256).map(of).filter(|(width, _)| *width <= room);

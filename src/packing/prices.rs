@@ -79,8 +79,9 @@ fn fillings(
     room: usize,
 ) -> Vec<Vec<(usize, f64)>> {
     let most = &found.most;
-    let mut widths: Vec<usize> =
-        (1..=room).filter(|w| most[*w] > most[*w - 1] && most[*w] > PRICE * (1.0 + ALIKE)).collect();
+    let mut widths: Vec<usize> = (1..=room)
+        .filter(|w| most[*w] > most[*w - 1] && most[*w] > PRICE * (1.0 + ALIKE))
+        .collect();
     widths.reverse();
     widths.sort_by(|a, b| most[*b].total_cmp(&most[*a]));
     widths.truncate(TAKEN);

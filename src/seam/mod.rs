@@ -15,6 +15,7 @@
 
 mod answer;
 pub mod at_hand;
+mod budget;
 mod cartons;
 pub mod certificate;
 mod conflicts;
