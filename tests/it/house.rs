@@ -56,7 +56,8 @@ const FLOORS: [(&str, u8); 39] = [
 const STAGES: u8 = 4;
 
 /// Foreign crates with the one room that may name each. serde and schemars derive on plain data.
-const CRATES: [(&str, &[&str]); 36] = [
+const CRATES: [(&str, &[&str]); 37] = [
+    ("mimalloc", &["main"]),
     ("libm", &["real"]),
     ("toml_edit", &["job"]),
     ("zip", &["write"]),
