@@ -58,7 +58,8 @@ const FLOORS: [(&str, u8); 41] = [
 const STAGES: u8 = 4;
 
 /// Foreign crates with the one room that may name each. serde and schemars derive on plain data.
-const CRATES: [(&str, &[&str]); 36] = [
+const CRATES: [(&str, &[&str]); 37] = [
+    ("mimalloc", &["main"]),
     ("libm", &["real"]),
     ("toml_edit", &["job"]),
     ("zip", &["write"]),
