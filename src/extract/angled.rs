@@ -189,7 +189,7 @@ fn pitch(rise: Vec2) -> Option<f64> {
 /// Parts a stretched wall at its joints once more, since their gaps stay as they are: faces end at them
 /// where the wall is as high there, under a gable too. Every side of a face is what the nearest one that
 /// ran its way was.
-fn part_anew(wall: &mut DrawnWall, gap: f64) {
+pub fn part_anew(wall: &mut DrawnWall, gap: f64) {
     let whole = Polygon::simple(wall.outline.clone()).wound();
     let strips: Vec<Polygon> = wall.joints.iter().map(|x| parts::strip(&whole, *x, gap)).collect();
     wall.hidden.retain(|h| h.by != HiddenBy::Joint);

@@ -91,6 +91,7 @@ mod limits;
 mod long_cuts;
 mod many_houses;
 mod measures;
+mod measures_ways;
 mod mixed;
 mod model_houses;
 mod no_openings;
