@@ -189,7 +189,7 @@ fn pitch(rise: Vec2) -> Option<f64> {
 /// Parts a stretched wall at its joints once more, since their gaps stay as they are: faces end at them
 /// where the wall is as high there, under a gable too. Every side of a face is what the nearest one that
 /// ran its way was.
-pub fn part_anew(wall: &mut DrawnWall, gap: f64) {
+fn part_anew(wall: &mut DrawnWall, gap: f64) {
     let whole = Polygon::simple(wall.outline.clone()).wound();
     let strips: Vec<Polygon> = wall.joints.iter().map(|x| parts::strip(&whole, *x, gap)).collect();
     wall.hidden.retain(|h| h.by != HiddenBy::Joint);
@@ -217,6 +217,14 @@ pub fn part_anew(wall: &mut DrawnWall, gap: f64) {
             Some(DrawnEdge { kind, from, to, pitch: pitch(to - from), tag })
         })
         .collect();
+}
+
+/// The same of a wall whose outline, openings and what hides it were moved, with its boards: bands less openings.
+pub fn moved_anew(wall: &mut DrawnWall, gap: f64) {
+    part_anew(wall, gap);
+    if !wall.bands.is_empty() {
+        parts::boards_anew(wall, gap);
+    }
 }
 
 /// Distance of a place from a side.

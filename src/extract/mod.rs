@@ -46,13 +46,12 @@ mod zones;
 
 use std::collections::BTreeSet;
 
-pub use self::angled::part_anew;
+pub use self::angled::moved_anew;
 use self::frame::ViewFrame;
 use self::given::outlines;
 use self::levels::{level_line, report_levels};
 pub use self::mirror::axis as mirror_axis;
 use self::outline::Outline;
-pub use self::parts::boards_anew;
 pub use self::share::facade;
 pub use self::shown::shown_views;
 use crate::finding::{Findings, Refusal};

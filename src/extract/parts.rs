@@ -133,7 +133,7 @@ pub(super) fn boards(wall: &DrawnWall, bands: &[Polygon], strips: &[Polygon]) ->
 }
 
 /// The boards of a wall whose openings or bands were moved, `gap` being the width at a joint of the building.
-pub fn boards_anew(wall: &mut DrawnWall, gap: f64) {
+pub(super) fn boards_anew(wall: &mut DrawnWall, gap: f64) {
     let whole = Polygon::simple(wall.outline.clone()).wound();
     let bands = wall.hidden.iter().filter(|h| h.by == HiddenBy::Band);
     let bands: Vec<Polygon> = bands.map(|h| h.shape.clone()).collect();

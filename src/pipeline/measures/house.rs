@@ -166,10 +166,7 @@ impl<'a> On<'a> {
                 .for_each(|p| *p = Point::new(snap(p.x + shift.x), snap(p.y + shift.y)));
         }
         // Faces are the outline less what hides it, to the grid; boards are bands less openings.
-        extract::part_anew(w, self.gap);
-        if !w.bands.is_empty() {
-            extract::boards_anew(w, self.gap);
-        }
+        extract::moved_anew(w, self.gap);
         sloped
     }
 }
