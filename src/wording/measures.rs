@@ -47,14 +47,9 @@ pub fn sheet_title(lang: Language, elevation: &str, wall: &str) -> String {
     say!(lang, "TAPE {wall} ({elevation})", "MEDIR {wall} ({elevation})")
 }
 
-/// Which sheet of a wall's it is, from the second on.
-pub fn further(lang: Language, number: usize) -> String {
-    say!(lang, "SHEET {number}", "HOJA {number}")
-}
-
-/// The wall of such a sheet.
-pub fn goes_on(wall: &str, further: &str) -> String {
-    format!("{wall}, {further}")
+/// Title of a wall's sheets from the second on.
+pub fn further_title(lang: Language, wall: &str, number: usize) -> String {
+    say!(lang, "TAPE {wall}, SHEET {number}", "MEDIR {wall}, HOJA {number}")
 }
 
 /// What is taped.

@@ -170,10 +170,11 @@ fn walls_of_every_sort_are_laid_out_as_they_were_taped() {
         assert_eq!(broken(&moved), Vec::<String>::new(), "{i}");
         let contradicts = findings.all().iter().any(|f| f.code().word() == "taped-contradicts");
         assert!(!contradicts, "{i}: {findings:?}");
-        // Areas, boards and what each side is, too.
+        // Areas, boards and what each side is, too: 1/16 in along a band is 0.13 sq ft.
         let (a, b) = (moved.walls().next().unwrap().1, truth.walls().next().unwrap().1);
-        assert!((a.net_area - b.net_area).abs() < 0.05, "{i}: {} {}", a.net_area, b.net_area);
-        assert!((a.gross_area - b.gross_area).abs() < 0.05, "{i}");
+        let off = DRAWN.wide * TAPE / 144.0;
+        assert!((a.net_area - b.net_area).abs() < off, "{i}: {} {}", a.net_area, b.net_area);
+        assert!((a.gross_area - b.gross_area).abs() < off, "{i}");
         let boards = |w: &[Vec<[f64; 2]>]| w.concat().concat();
         let (of_a, of_b) = (boards(&a.bands), boards(&b.bands));
         assert_eq!(of_a.len(), of_b.len(), "{i}");
