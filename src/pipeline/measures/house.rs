@@ -119,7 +119,7 @@ impl<'a> On<'a> {
             z.gross = total_area(&z.shapes);
             z.net = total_area(&difference(&z.shapes, &union_all(&holes)));
         }
-        e.to_source = e.to_source * Affine::translate((self.left, 0.0));
+        e.to_source *= Affine::translate((self.left, 0.0));
     }
 
     /// Points that are drawn in the elevation.
