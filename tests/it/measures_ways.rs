@@ -146,8 +146,11 @@ fn given(f: &Face) -> (String, Job) {
     (file(Some(1), "", &entities), job(&said))
 }
 
-/// Each sort of wall: as drawn, as built, each with its job, and what it is read from.
-fn cases() -> Vec<(WallWay, (String, Job), (String, Job))> {
+/// A drawing with its job.
+type Drawn = (String, Job);
+
+/// Each sort of wall: as drawn, as built, and what it is read from.
+fn cases() -> Vec<(WallWay, Drawn, Drawn)> {
     let of = |draw: fn(&Face) -> String| ((draw(&DRAWN), job("")), (draw(&BUILT), job("")));
     let by = |way: WallWay, (drawn, built)| (way, drawn, built);
     vec![
