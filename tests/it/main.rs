@@ -19,6 +19,7 @@ mod bare_wall;
 mod bars;
 mod bays;
 mod board_rules;
+mod boards_in_courses;
 mod bounds;
 mod breaks;
 mod built;
