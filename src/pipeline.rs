@@ -47,6 +47,7 @@ pub use self::earlier::Earlier;
 pub use self::first_job::first_job;
 pub use self::head::{Checked, Reading, checked, layers, reading};
 use self::keep::{Asked, Held, Keep};
+use self::measures::Tape;
 use self::posed::{Posed, posed};
 pub use self::reread::{compared, reread};
 use self::seams::{each_elevation, seams};
@@ -86,9 +87,9 @@ pub fn layout_keeping(
         let fault = KeepFault::BuiltOfNothing;
         return Err(Refusal::new(FileFinding::LayoutNotKept { fault }));
     }
-    let Reading { lines, house, .. } = reading(bytes, name, job, findings)?;
+    let Reading { lines, house, tape, .. } = reading(bytes, name, job, findings)?;
     let source = from_drawn::source(name, sha256(bytes), &lines.scale);
-    let sets = all_sets(&lines, &house, &source, (job, old), findings, watch)?;
+    let sets = all_sets((&lines, &tape), &house, &source, (job, old), findings, watch)?;
     Ok(sets.on_print(head::print_base(bytes, job).map(Arc::new)))
 }
 
@@ -102,12 +103,12 @@ pub fn checked_layout(
     let house = checked.house.as_ref().ok()?;
     let (name, lines) = (&checked.drawing.name, &checked.lines);
     let source = from_drawn::source(name, checked.fingerprint.clone(), &lines.scale);
-    all_sets(lines, house, &source, (job, None), findings, watch).ok()
+    all_sets((lines, &checked.tape), house, &source, (job, None), findings, watch).ok()
 }
 
 /// The house, then each zone with lap siding of its own.
 fn all_sets(
-    lines: &Linework,
+    (lines, tape): (&Linework, &Tape),
     house: &House,
     source: &Source,
     (job, old): (&Job, Option<&Earlier>),
@@ -122,7 +123,9 @@ fn all_sets(
         let Some(own) = job.for_zone(i, Some(house.layout.datum)) else { continue };
         // What was found in reading stands with the house's own set.
         match extract::zone(lines, &own, i, &mut Findings::default()) {
-            Ok(part) => {
+            Ok(mut part) => {
+                // What slopes was told with the whole house.
+                tape.move_house(lines, &mut part, &mut Findings::default());
                 let named = |s: &&LaidSet| s.layout.zone.as_ref() == Some(&job.zone[i].name);
                 let before = old.and_then(|o| Some((o, &o.sets.zones.iter().find(named)?.layout)));
                 let told = &mut Findings::default();

@@ -44,7 +44,7 @@ pub fn measures(layout: &Layout, all: &[Measure]) -> Vec<Sheet> {
         page.table(&mine[..first], 1, top, style);
         out.push(page.sheet(out.len() + 1, &title, &wall.id));
         for (i, rows) in mine[first..].chunks(room.rows_under(whole)).enumerate() {
-            let title = words::goes_on(&title, &say.line(|l| words::further(l, i + 2)));
+            let title = say.line(|l| words::further_title(l, &wall.id, i + 2));
             let mut page = Paper::new(&title, say);
             let from = first + i * room.rows_under(whole) + 1;
             page.table(rows, from, whole, style);

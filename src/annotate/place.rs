@@ -26,6 +26,20 @@ struct Square {
     work: Vec<(Point, Point)>,
 }
 
+impl Square {
+    /// Whether a box stands on none of its texts.
+    #[inline]
+    fn is_apart(&self, r: &Rect) -> bool {
+        !self.taken.iter().any(|t| overlaps(t, r))
+    }
+}
+
+/// Whether a box stands on none of the lines.
+#[inline]
+fn is_off(lines: &[(Point, Point)], r: &Rect) -> bool {
+    !lines.iter().any(|(a, b)| clipped(*a, *b, r).is_some())
+}
+
 /// What a text keeps off.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Off {
@@ -62,15 +76,33 @@ impl Grid {
         Grid { origin: area.origin(), side, across, up }
     }
 
-    /// Indices of the squares a box touches.
-    fn touched(self, r: &Rect) -> impl Iterator<Item = usize> + use<> {
-        let index =
-            |v: f64, n: usize| ((v / self.side).floor().max(0.0) as usize).min(n.saturating_sub(1));
+    /// The squares a box touches.
+    fn touched(self, r: &Rect) -> Touched {
+        // What is under 0 is 0, and the rest is cut down to whole numbers, which is to round it down.
+        let index = |v: f64, n: usize| ((v / self.side) as usize).min(n.saturating_sub(1));
         let (x0, y0) = (self.origin.x, self.origin.y);
-        let (left, right) = (index(r.x0 - x0, self.across), index(r.x1 - x0, self.across));
-        let (low, high) = (index(r.y0 - y0, self.up), index(r.y1 - y0, self.up));
-        let across = self.across;
-        (low..=high).flat_map(move |y| (left..=right).map(move |x| y * across + x))
+        Touched {
+            columns: (index(r.x0 - x0, self.across), index(r.x1 - x0, self.across)),
+            rows: (index(r.y0 - y0, self.up), index(r.y1 - y0, self.up)),
+            across: self.across,
+        }
+    }
+}
+
+/// Squares from the first to the last of some columns and rows.
+#[derive(Clone, Copy, Debug)]
+struct Touched {
+    columns: (usize, usize),
+    rows: (usize, usize),
+    across: usize,
+}
+
+impl Touched {
+    /// Their indices.
+    #[inline]
+    fn indices(self) -> impl Iterator<Item = usize> {
+        let ((left, right), (low, high)) = (self.columns, self.rows);
+        (low..=high).flat_map(move |y| (left..=right).map(move |x| y * self.across + x))
     }
 }
 
@@ -97,6 +129,10 @@ fn overlaps(a: &Rect, b: &Rect) -> bool {
 
 /// The part of a segment inside a rectangle (Liang and Barsky 1984).
 pub(super) fn clipped(a: Point, b: Point, r: &Rect) -> Option<(Point, Point)> {
+    // Most lie on one side of it altogether.
+    if a.x.max(b.x) < r.x0 || a.x.min(b.x) > r.x1 || a.y.max(b.y) < r.y0 || a.y.min(b.y) > r.y1 {
+        return None;
+    }
     let d = b - a;
     let (mut t0, mut t1) = (0.0_f64, 1.0_f64);
     for (p, q) in [(-d.x, a.x - r.x0), (d.x, r.x1 - a.x), (-d.y, a.y - r.y0), (d.y, r.y1 - a.y)] {
@@ -148,28 +184,27 @@ impl Placer {
 
     /// Inside the area and off every text.
     pub(super) fn free(&self, r: &Rect) -> bool {
+        self.is_inside(r) && self.apart(r)
+    }
+
+    fn is_inside(&self, r: &Rect) -> bool {
         let a = &self.area;
-        r.x0 >= a.x0 && r.x1 <= a.x1 && r.y0 >= a.y0 && r.y1 <= a.y1 && self.apart(r)
+        r.x0 >= a.x0 && r.x1 <= a.x1 && r.y0 >= a.y0 && r.y1 <= a.y1
     }
 
     /// Off every text, inside the area or not.
     pub(super) fn apart(&self, r: &Rect) -> bool {
-        !self.near_by(r).any(|s| s.taken.iter().any(|t| overlaps(t, r)))
+        self.on(self.grid.touched(r)).all(|s| s.is_apart(r))
     }
 
     /// Off the lines a reader must see.
     pub(super) fn off_lines(&self, r: &Rect) -> bool {
-        !self.near_by(r).any(|s| s.lines.iter().any(|(a, b)| clipped(*a, *b, r).is_some()))
-    }
-
-    /// Off the edges of panels.
-    fn off_work(&self, r: &Rect) -> bool {
-        !self.near_by(r).any(|s| s.work.iter().any(|(a, b)| clipped(*a, *b, r).is_some()))
+        self.on(self.grid.touched(r)).all(|s| is_off(&s.lines, r))
     }
 
     /// Whether a ground of that shape would hide nothing that is built.
     pub(super) fn hides_nothing(&self, r: &Rect) -> bool {
-        self.off_lines(r) && self.off_work(r)
+        self.on(self.grid.touched(r)).all(|s| is_off(&s.lines, r) && is_off(&s.work, r))
     }
 
     /// Free, and off the lines a reader must see.
@@ -177,12 +212,12 @@ impl Placer {
         self.free(r) && self.off_lines(r)
     }
 
-    fn near_by(&self, r: &Rect) -> impl Iterator<Item = &Square> {
-        self.grid.touched(r).filter_map(|i| self.squares.get(i))
+    fn on(&self, touched: Touched) -> impl Iterator<Item = &Square> {
+        touched.indices().filter_map(|i| self.squares.get(i))
     }
 
     pub(super) fn take(&mut self, r: Rect) {
-        for i in self.grid.touched(&r) {
+        for i in self.grid.touched(&r).indices() {
             if let Some(s) = self.squares.get_mut(i) {
                 s.taken.push(r);
             }
@@ -201,7 +236,7 @@ impl Placer {
 
     fn note(&mut self, a: Point, b: Point, of: fn(&mut Square) -> &mut Vec<(Point, Point)>) {
         let Grid { origin, side, across, up } = self.grid;
-        for i in self.grid.touched(&Rect::from_points(a, b)) {
+        for i in self.grid.touched(&Rect::from_points(a, b)).indices() {
             let (x, y) = (i % across, i / across);
             let corner = origin + Vec2::new(x as f64 * side, y as f64 * side);
             // Squares at the border stand for all that lies beyond them.
@@ -218,7 +253,8 @@ impl Placer {
     fn leader_clear(&self, target: Point, r: &Rect) -> bool {
         let end = edge_towards(r, target);
         let around = Rect::from_points(target, end);
-        !self.near_by(&around).any(|s| s.taken.iter().any(|t| clipped(target, end, t).is_some()))
+        let crossed = |s: &Square| s.taken.iter().any(|t| clipped(target, end, t).is_some());
+        !self.on(self.grid.touched(&around)).any(crossed)
     }
 
     /// The free place nearest to `wish` for a box of that shape about its center, within `reach`;
@@ -239,17 +275,19 @@ impl Placer {
             for k in 0..self.rings.get(ring).map_or(0, Vec::len) {
                 let at = wish + self.rings[ring][k];
                 let r = about + at.to_vec2();
+                let touched = self.grid.touched(&r);
                 let of = |s: &Square| s.taken.len() + s.lines.len() + s.work.len();
-                let looks: usize = self.near_by(&r).map(of).sum();
+                let looks: usize = self.on(touched).map(of).sum();
                 self.budget = self.budget.checked_sub(1 + looks)?;
-                let good = match off {
-                    Off::Text => self.free(&r),
-                    Off::LinesAlone => self.clear(&r),
-                    Off::Lines => self.clear(&r) && self.leader_clear(target, &r),
-                    Off::Work => {
-                        self.clear(&r) && self.off_work(&r) && self.leader_clear(target, &r)
-                    }
+                let keeps_off = |s: &Square| {
+                    s.is_apart(&r)
+                        && (off == Off::Text || is_off(&s.lines, &r))
+                        && (off != Off::Work || is_off(&s.work, &r))
                 };
+                let led = matches!(off, Off::Lines | Off::Work);
+                let good = self.is_inside(&r)
+                    && self.on(touched).all(keeps_off)
+                    && (!led || self.leader_clear(target, &r));
                 if good {
                     self.take(r);
                     return Some(at);

@@ -6,15 +6,16 @@ use std::process::ExitCode;
 use super::args::Measure;
 use super::files;
 use super::loading::{load, sources};
-use super::terminal::{refused, tell_line, tell_recovered};
+use super::terminal::{refused, tell, tell_line, tell_recovered};
 use crate::clean::terminal;
 use crate::finding::{Findings, Refusal};
 use crate::model::seam::Effort;
 use crate::outputs::measures;
 use crate::pipeline;
-use crate::pipeline::measures::measures as measured;
+use crate::pipeline::measures::{measures as measured, tell_left_out};
 use crate::units::LengthStyle;
 use crate::wording::command;
+use crate::write::findings::findings_text;
 
 /// Writes the table and the sheets; what was filled in is never written over without being asked.
 pub(super) fn run(a: &Measure) -> ExitCode {
@@ -54,5 +55,8 @@ fn written(
     let all = measured(&house, &layout);
     let list = measures::files(&layout, &all)?;
     files::write_beside(folder, &list, &sources(&a.reading, &loaded), a.replace)?;
+    let mut untaped = Findings::default();
+    tell_left_out(&house, &mut untaped);
+    tell(&findings_text(untaped.all(), layout.job.sheet.lengths));
     Ok(list.into_iter().map(|f| f.0).collect())
 }

@@ -219,6 +219,14 @@ fn part_anew(wall: &mut DrawnWall, gap: f64) {
         .collect();
 }
 
+/// The same of a wall whose outline, openings and what hides it were moved, with its boards: bands less openings.
+pub fn moved_anew(wall: &mut DrawnWall, gap: f64) {
+    part_anew(wall, gap);
+    if !wall.bands.is_empty() {
+        parts::boards_anew(wall, gap);
+    }
+}
+
 /// Distance of a place from a side.
 fn off_segment(p: Point, a: Point, b: Point) -> f64 {
     let side = b - a;

@@ -46,6 +46,7 @@ mod zones;
 
 use std::collections::BTreeSet;
 
+pub use self::angled::moved_anew;
 use self::frame::ViewFrame;
 use self::given::outlines;
 use self::levels::{level_line, report_levels};

@@ -10,7 +10,7 @@ use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides};
 use crate::geom::tol::{LEVEL, same, snap};
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::house::{DrawnOpening, DrawnWall, House};
+use crate::model::house::{DrawnOpening, DrawnWall, HiddenBy, House};
 use crate::model::linework::Role;
 
 /// Closed outlines of bands, and the bands of the job.
@@ -130,6 +130,15 @@ pub(super) fn boards(wall: &DrawnWall, bands: &[Polygon], strips: &[Polygon]) ->
         a.y0.total_cmp(&b.y0).then(a.x0.total_cmp(&b.x0))
     });
     out
+}
+
+/// The boards of a wall whose openings or bands were moved, `gap` being the width at a joint of the building.
+pub(super) fn boards_anew(wall: &mut DrawnWall, gap: f64) {
+    let whole = Polygon::simple(wall.outline.clone()).wound();
+    let bands = wall.hidden.iter().filter(|h| h.by == HiddenBy::Band);
+    let bands: Vec<Polygon> = bands.map(|h| h.shape.clone()).collect();
+    let strips: Vec<Polygon> = wall.joints.iter().map(|x| strip(&whole, *x, gap)).collect();
+    wall.bands = boards(wall, &bands, &strips);
 }
 
 /// Tells of bands, joints and regions of zones of the job that name no elevation.

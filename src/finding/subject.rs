@@ -254,6 +254,8 @@ fn job(code: JobCode) -> Subject {
 fn taped(code: TapedCode) -> Subject {
     use TapedCode as C;
     match code {
-        C::Unreadable | C::Unknown | C::Taken | C::Contradicts => Subject::Scale,
+        C::Unreadable | C::Unknown | C::LeftOut | C::Taken | C::Slopes | C::Contradicts => {
+            Subject::Scale
+        }
     }
 }

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::group::group;
+use crate::model::house::EdgeKind;
 use crate::model::ids::WallId;
 
 /// Why a table of taped lengths cannot be taken.
@@ -66,6 +67,13 @@ group! {
             /// The names.
             measures: Vec<String>,
         }
+        /// Walls that no sheet to tape by shows.
+        LeftOut "measure-left-out", Warning, Office {
+            /// The walls.
+            walls: Vec<WallId>,
+            /// They are no wider than this, inches.
+            narrower: f64,
+        }
         /// The house is laid out as it was taped.
         Taken "taped-taken", Info, Office {
             /// Lengths taken.
@@ -74,6 +82,13 @@ group! {
             as_drawn: usize,
             /// The first of these.
             named: Vec<String>,
+        }
+        /// Sides that were drawn level or plumb slope as they were taped.
+        Slopes "taped-slopes", Warning, Office {
+            /// The wall.
+            wall: WallId,
+            /// What these sides were drawn as.
+            sloped: Vec<EdgeKind>,
         }
         /// Taped lengths of a wall do not go together.
         Contradicts "taped-contradicts", Warning, Office {

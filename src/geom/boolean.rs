@@ -5,7 +5,7 @@
 
 use geo::{BooleanOps, Coord, LineString, MultiPolygon};
 
-use super::polygon::Polygon;
+use super::polygon::{Polygon, total_area};
 use super::tol::SAME;
 use super::vocabulary::{Point, Ring};
 
@@ -75,6 +75,9 @@ pub fn difference(a: &[Polygon], b: &[Polygon]) -> Vec<Polygon> {
     from_geo(&to_geo(a).difference(&to_geo(b)))
 }
 
+/// The share of the largest shape that a union may lose to the grid, of 1.
+const LOST: f64 = 0.01;
+
 /// All of them as one set without overlaps, in one pass.
 pub fn union_all(polygons: &[Polygon]) -> Vec<Polygon> {
     if polygons.is_empty() {
@@ -82,7 +85,17 @@ pub fn union_all(polygons: &[Polygon]) -> Vec<Polygon> {
     }
     // The engine tells inside from outside by the first ring's turn: all must turn one way.
     let wound: Vec<Polygon> = polygons.iter().map(|p| p.clone().wound()).collect();
-    from_geo(&geo::unary_union(&to_geo(&wound).0))
+    let whole = from_geo(&geo::unary_union(&to_geo(&wound).0));
+    // Nothing together is smaller than the largest of it. A spike that rounding turns over itself makes it so in
+    // the engine: without such, part by part.
+    let (sum, most) = (total_area(&whole), wound.iter().map(Polygon::area).fold(0.0, f64::max));
+    if sum >= most * (1.0 - LOST) {
+        return whole;
+    }
+    let rings = |p: &Polygon| p.rings().cloned().collect::<Vec<Ring>>();
+    let clean = wound.iter().map(|p| even_odd(&rings(p)));
+    let again = clean.fold(Vec::new(), |all, p| union(&all, &p));
+    if total_area(&again) > sum { again } else { whole }
 }
 
 /// The area that rings enclose an odd number of times, whichever way they turn.

@@ -55,7 +55,7 @@ pub struct Job {
     #[serde(skip_serializing_if = "Model::is_plain")]
     pub model: Model,
     /// Lengths taped on site, by their names in `lapwright measure`: `"front-1/foot-width" = "24'-0 1/2\""`. Walls
-    /// read from closed outlines and their openings are moved to them; `--measured` reads them from the table.
+    /// and their openings are moved to them; `--measured` reads them from the table.
     #[serde(skip_serializing_if = "BTreeMap::is_empty", deserialize_with = "lengths")]
     #[schemars(with = "BTreeMap<String, Length>")]
     pub taped: BTreeMap<String, f64>,

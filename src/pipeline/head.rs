@@ -1,7 +1,7 @@
 //! The head of the flow: from bytes to a house, the only part that can fail.
 
 use super::letters;
-use super::measures;
+use super::measures::{self, Tape};
 use super::pages::limits;
 use crate::finding::files::{FileFinding, OverlayReason};
 use crate::finding::{Finding, Findings, Refusal};
@@ -23,6 +23,8 @@ pub struct Reading {
     pub lines: Linework,
     /// The house.
     pub house: House,
+    /// What was taped of it, by which it is moved.
+    pub(super) tape: Tape,
 }
 
 /// Reads a drawing as far as the house.
@@ -36,9 +38,9 @@ pub fn reading(
     findings: &mut Findings,
 ) -> Result<Reading, Refusal> {
     let (mut drawing, mut lines) = (Drawing::default(), Linework::default());
-    let house = house_of(bytes, name, job, findings, (&mut drawing, &mut lines))?;
+    let (house, tape) = house_of(bytes, name, job, findings, (&mut drawing, &mut lines))?;
     overlay_apart(bytes).into_iter().for_each(|f| findings.push(f));
-    Ok(Reading { drawing, lines, house })
+    Ok(Reading { drawing, lines, house, tape })
 }
 
 /// What `check` has to show: the drawing as far as it could be read, and the house or why there is
@@ -51,6 +53,8 @@ pub struct Checked {
     pub lines: Linework,
     /// The house, or what stopped the reading.
     pub house: Result<House, Refusal>,
+    /// What was taped of it, by which it is moved.
+    pub(super) tape: Tape,
     /// SHA-256 of the file.
     pub fingerprint: String,
 }
@@ -71,7 +75,11 @@ pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, findings: &mut Findings) -
     {
         findings.push(*stop.clone());
     }
-    Checked { drawing: kept, lines, house, fingerprint }
+    let (house, tape) = match house {
+        Ok((house, tape)) => (Ok(house), tape),
+        Err(why) => (Err(why), Tape::default()),
+    };
+    Checked { drawing: kept, lines, house, tape, fingerprint }
 }
 
 /// The head of the flow. What it got as far as is left in `kept` and `lines`; the bytes, where they
@@ -82,17 +90,19 @@ fn house_of(
     job: &Job,
     findings: &mut Findings,
     (kept, lines): (&mut Drawing, &mut Linework),
-) -> Result<House, Refusal> {
+) -> Result<(House, Tape), Refusal> {
     job.validate()?;
     *kept = read::drawing(bytes.as_ref(), name, &limits(job), findings)?;
     drop(bytes);
     *lines = upright(kept, job, findings)?;
-    to_taped(lines, job, findings)?;
     normalize::settle(lines, job, findings);
-    let house = extract::house(lines, job, findings)?;
+    let mut house = extract::house(lines, job, findings)?;
+    // Which length is which is known of the house as drawn.
+    let tape = measures::tape(lines, &house, job, findings);
+    tape.move_house(lines, &mut house, findings);
     letters::tell(name, job, (lines, &house), findings);
     findings.refuse_on_error()?;
-    Ok(house)
+    Ok((house, tape))
 }
 
 /// Lines of a drawing that is read, as [`reading`] has them.
@@ -106,7 +116,6 @@ pub(super) fn lines_of(
 ) -> Result<Linework, Refusal> {
     job.validate()?;
     let mut lines = upright(drawing, job, findings)?;
-    to_taped(&mut lines, job, findings)?;
     normalize::settle(&mut lines, job, findings);
     Ok(lines)
 }
@@ -134,18 +143,6 @@ fn upright(kept: &Drawing, job: &Job, findings: &mut Findings) -> Result<Linewor
         normalize::mirrored(&mut lines, axis, findings);
     }
     Ok(lines)
-}
-
-/// Lines moved to what was taped, where anything was: which length is which is known of the house as drawn.
-fn to_taped(lines: &mut Linework, job: &Job, findings: &mut Findings) -> Result<(), Refusal> {
-    if job.taped.is_empty() {
-        return Ok(());
-    }
-    let mut trial = lines.clone();
-    normalize::settle(&mut trial, job, &mut Findings::default());
-    let house = extract::house(&trial, job, &mut Findings::default())?;
-    measures::to_taped(lines, &house, &job.taped, findings);
-    findings.refuse_on_error()
 }
 
 /// What an update of a PDF at its end needs to know of it; none of another source.

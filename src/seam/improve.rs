@@ -2,6 +2,7 @@
 //! result that is not much worse is kept, less and less so as the search cools. The budget counts
 //! rounds.
 
+use super::budget::{LARGE, rounds, side_by_side};
 use super::conflicts::Pins;
 use super::emptier::beside;
 use super::hit_sum::Hits;
@@ -12,8 +13,8 @@ use super::placed::Placed;
 use super::pool::Pool;
 use super::random::Random;
 use super::rules::UNIT;
+use crate::cores;
 use crate::model::progress::Progress;
-use crate::model::seam::Effort;
 
 /// Chance in comparisons while recreating: 0.03 panels.
 const NOISE: i64 = 3 * UNIT / 100;
@@ -32,42 +33,14 @@ const BESIDE: usize = 50;
 /// Most parts taken up in a round.
 const MOST_TAKEN: usize = 24;
 
+/// Sets the chances of a second chain apart from those of all first ones.
+const SECOND: u64 = 100;
+
 /// Rounds that hits are still worked at when panels meet the bound.
 const PATIENCE: u64 = 1000;
-/// Parts beyond this many get an eighth of the rounds, and one chain: large houses even chance out
-/// by themselves.
-const LARGE: u64 = 1000;
 /// What leftovers must once have been worth, one panel over the bound, for more chains to be worth
 /// while: with less, the room left is spread so thin that no search was seen to free a panel.
 const HOPE: i64 = 2 * UNIT / 5;
-
-/// Rounds of the first chain, and of each of some more that go on from the best: some for every
-/// part, so that small houses end soon and large ones are searched as long in proportion.
-fn rounds(digest: &Digest) -> (u64, Vec<u64>) {
-    let parts = counted(digest);
-    let large = digest.parts.len() as u64 > LARGE;
-    match digest.rules.effort {
-        Effort::Crew => (0, Vec::new()),
-        Effort::Brief if large => (14 * parts, Vec::new()),
-        Effort::Brief if digest.rules.mixed() => (300 + 80 * parts, Vec::new()),
-        Effort::Brief => (300 + 20 * parts, Vec::new()),
-        Effort::Usual if large => (550 * parts, Vec::new()),
-        Effort::Long if large => (5500 * parts, Vec::new()),
-        // Finer steps give each part more places to try, as several lengths do.
-        Effort::Usual if !digest.rules.steps.is_tape() => (300 + 50 * parts, vec![350 * parts; 6]),
-        // Where few offcuts may wait, one chain does as well as three: on 48 houses 0.62 and 0.65 % over the
-        // bound, in 0.6 of the time.
-        Effort::Usual if digest.rules.travel.is_some() => (300 + 50 * parts, vec![250 * parts]),
-        Effort::Usual => (300 + 50 * parts, vec![350 * parts; 3]),
-        Effort::Long => (300 + 50 * parts, vec![2500 * parts; 4]),
-    }
-}
-
-/// Parts as budgets count them.
-pub(super) fn counted(digest: &Digest) -> u64 {
-    let parts = digest.parts.len() as u64;
-    parts.min(LARGE) + parts.saturating_sub(LARGE) / 8
-}
 
 /// Improves a layout until it meets `bound` with no avoidable hit at an opening, or the budget is spent, or
 /// what is left of it gives no hope.
@@ -94,7 +67,10 @@ pub(super) fn improve(
         let (from, chain) = (span.from + span.rounds, span.chain + 1);
         span = Span { from, rounds, chain, heat: WARM, ..span };
         let from = Pool::of(digest, &best.placed, &best.kinds);
-        let found = one_chain(digest, from, pins, least, &span, watch);
+        let found = match side_by_side(digest) {
+            true => twins(digest, from, pins, least, &span, watch),
+            false => one_chain(digest, from, pins, least, &span, watch),
+        };
         let leftover = best.leftover.max(found.leftover);
         // Where few offcuts may wait, a chain that frees no panel is seldom followed by one that does.
         let stuck = digest.rules.travel.is_some() && found.key.0 >= best.key.0;
@@ -108,6 +84,26 @@ pub(super) fn improve(
     }
     watch(Progress { done: of, of, panels: best.panels, bound: bound_shown(digest, bound) });
     Pool::of(digest, &best.placed, &best.kinds)
+}
+
+/// The better of two chains by other chances, the first where both are alike.
+fn twins(
+    digest: &Digest,
+    from: Pool,
+    pins: &Pins,
+    least: Least,
+    span: &Span,
+    watch: &mut dyn FnMut(Progress),
+) -> Best {
+    let (second, twin) = (from.clone(), Span { chain: span.chain + SECOND, ..*span });
+    let (other, one) = cores::beside(
+        || one_chain(digest, second, pins, least, &twin, &mut |_| {}),
+        || one_chain(digest, from, pins, least, span, watch),
+    );
+    match other {
+        Some(other) if other.key < one.key => other,
+        _ => one,
+    }
 }
 
 /// Improves a layout that is good already, in a quarter of the rounds of a first chain.

@@ -15,6 +15,7 @@
 
 mod answer;
 pub mod at_hand;
+mod budget;
 mod cartons;
 pub mod certificate;
 mod conflicts;
@@ -31,7 +32,6 @@ mod insert;
 mod keep;
 mod least;
 mod looks;
-mod master;
 mod mixed;
 mod mixed_bound;
 mod one_length;

@@ -6,10 +6,10 @@
 
 use std::collections::BTreeMap;
 
-use super::master::Master;
 use super::options::Way;
 use super::part::Digest;
 use super::priced::{Prices, Stock};
+use crate::master::Master;
 use crate::model::price_list::{EndPrice, PiecePrice, PriceList};
 use crate::model::seam::{Certificate, Dual};
 

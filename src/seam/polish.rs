@@ -3,8 +3,8 @@
 
 use std::collections::BTreeSet;
 
+use super::budget::counted;
 use super::conflicts::Pins;
-use super::improve::counted;
 use super::insert::Inserter;
 use super::looks::{Ill, Looks};
 use super::part::Digest;

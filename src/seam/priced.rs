@@ -5,6 +5,8 @@
 
 use std::collections::BTreeMap;
 
+use crate::knapsack::Knapsack;
+
 /// Prices of the pieces of a panel. Whole numbers are exact in them.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Prices {
@@ -110,20 +112,12 @@ impl Stock {
                 items.extend(std::iter::repeat_n(i, fit.min(*runs)));
             }
         }
-        let mut most = vec![0.0; room + 1];
-        let mut held: Vec<Vec<bool>> = Vec::with_capacity(items.len());
-        for i in &items {
-            let (width, price) = ((self.ones[*i].0 + self.kerf) as usize, prices.ones[*i]);
-            let mut holds = vec![false; room + 1];
-            for w in (width..=room).rev() {
-                let with = most[w - width] + price;
-                if with > most[w] {
-                    most[w] = with;
-                    holds[w] = true;
-                }
-            }
-            held.push(holds);
-        }
+        let each: Vec<(usize, f64)> = items
+            .iter()
+            .map(|i| ((self.ones[*i].0 + self.kerf) as usize, prices.ones[*i]))
+            .collect();
+        let cut = Knapsack::of(&each, room);
+        let most = &cut.most;
         *effort += (room * (items.len() + prices.steps.len() + 1)) as u64;
         // With as little room as they need.
         let tight = (0..=room).filter(|w| *w == 0 || most[*w] > most[*w - 1]);
@@ -132,12 +126,9 @@ impl Stock {
         let kept = found.iter().enumerate().take_while(|(i, f)| *i == 0 || f.0 > over);
         let pattern = |(_, (worth, width)): (usize, &(f64, usize))| {
             let ends = ends[room - width].1.into_iter().filter(|l| *l > 0).collect();
-            let (mut ones, mut left) = (BTreeMap::new(), *width);
-            for (i, holds) in items.iter().zip(&held).rev().filter(|_| *width > 0) {
-                if holds[left] {
-                    left -= (self.ones[*i].0 + self.kerf) as usize;
-                    *ones.entry(*i).or_insert(0) += 1;
-                }
+            let mut ones = BTreeMap::new();
+            for k in cut.items(*width) {
+                *ones.entry(items[k]).or_insert(0) += 1;
             }
             Pattern { worth: *worth, ends, ones }
         };

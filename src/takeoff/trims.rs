@@ -93,7 +93,7 @@ fn line(
         bought,
         length,
         pocket: (pocketed(stock) && !boards).then(|| layout.job.pocket()),
-        least: packing::bound(&lengths, length, layout.job.seams.kerf),
+        least: packing::bound(&lengths, length, layout.job.seams.kerf, bought),
         bent_laps: (stock == TrimStock::FlexibleChannel).then(|| laps(&mine)),
         widths: widths(&mine),
     };

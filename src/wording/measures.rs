@@ -27,8 +27,8 @@ pub const HEADS: [Said; 5] = [
 pub const HOW_LINES: usize = 2;
 /// Under the title of a sheet.
 pub const HOW: Said = said(
-    "Tape each length to 1/16 in and write it in the blank; the worst come first. Leave blank what you cannot reach. Levels are over the floor line, drawn dashed; places are from the left side, level at the sill.",
-    "Mida cada largo a 1/16 de pulg. y anótelo; primero van los que más dañan. Deje en blanco lo que no alcance. Alturas sobre la línea del piso, a trazos; distancias desde el lado izquierdo, a la altura de la repisa.",
+    "Tape to 1/16 in, the worst first; leave blank what you cannot reach. Levels are over the floor line, drawn dashed; widths are level; places are from the left side, at the sill; openings to where siding ends, over their casing.",
+    "Mida a 1/16 de pulg., primero lo que más daña; deje en blanco lo que no alcance. Alturas sobre la línea del piso, a trazos; anchos a nivel; distancias desde la izquierda, en la repisa; vanos hasta el revestimiento, con su marco.",
 );
 /// At the foot of a sheet.
 // SafetyFact::PowerLines.
@@ -47,14 +47,9 @@ pub fn sheet_title(lang: Language, elevation: &str, wall: &str) -> String {
     say!(lang, "TAPE {wall} ({elevation})", "MEDIR {wall} ({elevation})")
 }
 
-/// Which sheet of a wall's it is, from the second on.
-pub fn further(lang: Language, number: usize) -> String {
-    say!(lang, "SHEET {number}", "HOJA {number}")
-}
-
-/// Title of such a sheet.
-pub fn goes_on(title: &str, further: &str) -> String {
-    format!("{title}, {further}")
+/// Title of a wall's sheets from the second on.
+pub fn further_title(lang: Language, wall: &str, number: usize) -> String {
+    say!(lang, "TAPE {wall}, SHEET {number}", "MEDIR {wall}, HOJA {number}")
 }
 
 /// What is taped.

@@ -10,7 +10,7 @@ use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and rooms of one floor never import one another, but for
 /// the lowest.
-const FLOORS: [(&str, u8); 39] = [
+const FLOORS: [(&str, u8); 41] = [
     ("main", 11),
     ("cli", 10),
     ("browser", 10),
@@ -41,6 +41,8 @@ const FLOORS: [(&str, u8); 39] = [
     ("language", 1),
     ("origin", 1),
     ("packing", 1),
+    ("knapsack", 1),
+    ("master", 1),
     ("sources", 1),
     ("typeface", 1),
     ("pitch", 1),
@@ -56,7 +58,8 @@ const FLOORS: [(&str, u8); 39] = [
 const STAGES: u8 = 4;
 
 /// Foreign crates with the one room that may name each. serde and schemars derive on plain data.
-const CRATES: [(&str, &[&str]); 36] = [
+const CRATES: [(&str, &[&str]); 37] = [
+    ("mimalloc", &["main"]),
     ("libm", &["real"]),
     ("toml_edit", &["job"]),
     ("zip", &["write"]),

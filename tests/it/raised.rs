@@ -41,7 +41,8 @@ fn said(args: &[&str], files: &[(&str, &str)]) -> String {
         .args(args)
         .output()
         .unwrap();
-    assert_ne!(out.status.code(), Some(0), "{args:?}");
+    // `measure` tells what it leaves out beside what it writes.
+    assert!(out.status.code() != Some(0) || args[0] == "measure", "{args:?}");
     String::from_utf8_lossy(&out.stderr).into_owned()
 }
 

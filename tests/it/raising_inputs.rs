@@ -183,11 +183,16 @@ fn of_files(code: &str) -> Option<Input> {
             &["check", "a.dxf", "--measured", "m.csv"],
             &[("a.dxf", ""), ("m.csv", "measure,taped\nfront-1/foot-width,long\n")],
         ),
-        "measure-unknown" | "taped-taken" | "taped-contradicts" => {
+        "measure-left-out" => {
+            let narrow = "[[wall]]\noutline = [[300, 0], [305, 96]]\n[drawing]\nunit = \"inch\"\n";
+            command(&["measure", "d.dxf", "--job", "n.toml"], &[("d.dxf", drawing()), ("n.toml", narrow)])
+        }
+        "measure-unknown" | "taped-taken" | "taped-slopes" | "taped-contradicts" => {
             let front = text("A-ELEV-IDEN", (90.0, -20.0), "FRONT ELEVATION");
             let said = match code {
                 "measure-unknown" => "\"rear-1/foot-width\" = 9\n",
                 "taped-taken" => "\"front-1/foot-width\" = 241\n",
+                "taped-slopes" => "\"front-1/left-lean\" = 1\n",
                 _ => "\"front-1/foot-width\" = 240\n\"front-1/top-width\" = 240\n\"front-1/right-lean\" = 1\n",
             };
             drawn(&with(&front), &format!("{INCH}[taped]\n{said}"))

@@ -105,25 +105,43 @@ pub(super) fn cap(
     out
 }
 
-/// Whether what lies beyond a line is stone or brick: upright joints stand up to the line and end there, one
-/// every four feet or more.
-pub(super) fn is_masonry(lines: &DrawnLines, span: Span, y: f64, found: &Cap) -> bool {
-    let Some(room) = found.parts.iter().map(Polygon::bounds).reduce(|a, b| a.union(b)) else {
-        return false;
+/// What lies beyond a line but for stone and brick: there upright joints stand up to the line and end there, one
+/// every four feet or more. Stretches up to one level are judged together: beside a band a roof may stand.
+pub(super) fn without_masonry(lines: &DrawnLines, span: Span, y: f64, found: &mut Cap) {
+    let level = |p: &Polygon| {
+        let b = p.bounds();
+        if b.center().y > y { b.y1 } else { b.y0 }
     };
-    let middle = room.center().y;
+    let mut levels: Vec<f64> = found.parts.iter().map(level).collect();
+    levels.sort_by(f64::total_cmp);
+    levels.dedup_by(|b, a| *b - *a <= ON);
+    for to in levels {
+        let here = |p: &Polygon| (level(p) - to).abs() <= ON;
+        let rooms: Vec<Rect> =
+            found.parts.iter().filter(|p| here(p)).map(Polygon::bounds).collect();
+        if is_masonry(lines, span, (y, to), &rooms) {
+            found.parts.retain(|p| !here(p));
+        }
+    }
+}
+
+/// Whether upright joints between two levels, in some stretches, end at the first.
+fn is_masonry(lines: &DrawnLines, span: Span, (y, to): Span, rooms: &[Rect]) -> bool {
+    let middle = y.midpoint(to);
     let joint = |(p, q): Segment| {
         let (low, high) = (p.y.min(q.y), p.y.max(q.y));
         let beyond = if middle > y { low >= y - ON } else { high <= y + ON };
         let inside = p.x > span.0 + ON && p.x < span.1 - ON;
-        (p.x - q.x).abs() <= ON && low < middle && high > middle && beyond && inside
+        let here = rooms.iter().any(|r| r.x0 <= p.x && r.x1 >= p.x);
+        (p.x - q.x).abs() <= ON && low < middle && high > middle && beyond && inside && here
     };
     let level = Rect::new(span.0, middle, span.1, middle);
     let mut joints: Vec<f64> =
         lines.within(level).into_iter().filter(|l| joint(l.0)).map(|l| l.0.0.x).collect();
     joints.sort_by(f64::total_cmp);
     joints.dedup_by(|b, a| *b - *a < 1.0);
-    joints.len() >= JOINTS && joints.len() as f64 * JOINT_EVERY >= span.1 - span.0
+    let wide: f64 = rooms.iter().map(Rect::width).sum();
+    joints.len() >= JOINTS && joints.len() as f64 * JOINT_EVERY >= wide
 }
 
 fn part((x0, x1): Span, y: f64, h0: f64, h1: f64) -> Polygon {

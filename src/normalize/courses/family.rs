@@ -46,7 +46,7 @@ pub(super) fn links(
     pitch: f64,
     between: impl Fn(Span, Span) -> bool,
 ) -> Vec<Link> {
-    let (pitch, off) = unevenness(pieces, pitch);
+    let Stands { pitch, off, exact } = stands(pieces, pitch);
     let mut out = Vec::new();
     let mut looked = 0;
     for (low, p) in pieces.iter().enumerate() {
@@ -72,13 +72,22 @@ pub(super) fn links(
         let shorter = pieces[l.low].length().min(pieces[l.high].length());
         pieces[l.low].over(&pieces[l.high]) >= TOUCH.1.min(TOUCH.0 * shorter)
     });
-    bridge(pieces, pitch, &mut out, &between);
+    bridge(pieces, (pitch, exact), &mut out, &between);
     stretch(pieces, pitch, &mut out, &between);
     out
 }
 
-/// The pitch at which most lines of a family stand, and how far any stand off it, inches.
-fn unevenness(pieces: &[Piece], pitch: f64) -> (f64, f64) {
+/// How the lines of a family stand.
+struct Stands {
+    /// From most lines to the next ones, inches.
+    pitch: f64,
+    /// How far any stand off it, inches.
+    off: f64,
+    /// Whether most stand as exactly as those of a hatch.
+    exact: bool,
+}
+
+fn stands(pieces: &[Piece], pitch: f64) -> Stands {
     let reach = 2.0 * UNEVEN * pitch;
     let mut gaps: Vec<f64> = Vec::new();
     for p in pieces {
@@ -98,9 +107,10 @@ fn unevenness(pieces: &[Piece], pitch: f64) -> (f64, f64) {
         off.get(off.len() * 3 / 4).copied().unwrap_or(0.0)
     };
     if gaps.len() >= MANY && most_off(middle) <= EXACT.0 * pitch {
-        return (middle, EXACT.1 * pitch);
+        return Stands { pitch: middle, off: EXACT.1 * pitch, exact: true };
     }
-    (pitch, (4.0 * most_off(pitch)).clamp(UNEVEN * pitch, reach))
+    let off = (4.0 * most_off(pitch)).clamp(UNEVEN * pitch, reach);
+    Stands { pitch, off, exact: false }
 }
 
 fn window(pieces: &[Piece], low: f64, high: f64) -> std::ops::Range<usize> {
@@ -181,10 +191,11 @@ fn stretch(
     }
 }
 
-/// Links over a course line that was moved to a sill or a head, or that is left out.
+/// Links over a course line that was moved to a sill or a head, or that is left out. Where lines stand as
+/// exactly as a hatch's, a part of one may be, beside the rest of it; where the whole of it is, there is a board.
 fn bridge(
     pieces: &[Piece],
-    pitch: f64,
+    (pitch, exact): (f64, bool),
     links: &mut Vec<Link>,
     between: &impl Fn(Span, Span) -> bool,
 ) {
@@ -200,7 +211,8 @@ fn bridge(
                 let whole = |all: &[Span]| {
                     all.iter().any(|s| s.0 <= x0 && s.1 >= x1 && s.1 - s.0 <= 1.1 * wide)
                 };
-                if !whole(spans) || !whole(under) {
+                let beside = || drawn_beside(pieces, (x0, x1), (p.y + pitch, EXACT.1 * pitch));
+                if !whole(spans) || !whole(under) || (exact && !beside()) {
                     continue;
                 }
                 let inner = window(pieces, p.y + off, pieces[high].y - off);
@@ -224,6 +236,12 @@ fn bridge(
             }
         }
     }
+}
+
+/// Whether a line at a level, but for so much, ends where a span begins, or begins where it ends.
+fn drawn_beside(pieces: &[Piece], (x0, x1): Span, (y, off): (f64, f64)) -> bool {
+    let mut row = window(pieces, y - off, y + off).map(|i| &pieces[i]);
+    row.any(|q| (q.x1 - x0).abs() <= LEAST_OVER || (q.x0 - x1).abs() <= LEAST_OVER)
 }
 
 /// Links sorted into those that hang together.

@@ -118,8 +118,11 @@ fn run_ons(pieces: &[Piece], links: &[Link], lines: &DrawnLines, up: bool) -> BT
                 |all: &[usize]| all.iter().copied().min_by(|a, b| end(*a).total_cmp(&end(*b)));
             let next = outermost(near)?;
             let again = before.get(&next).and_then(|all| outermost(all))?;
-            let plumb = (end(again) - end(next)).abs() <= PLUMB;
-            Some(end(next) - end(i)).filter(|out| plumb && *out > OUT)
+            let off = (end(again) - end(next)).abs();
+            let out = end(next) - end(i);
+            // The wall's own foot may be drawn out to the corners of its boards, over the ground.
+            let far = !up && out > GROUND + 2.0 * off && off <= GROUND;
+            Some(out).filter(|out| (off <= PLUMB || far) && *out > OUT)
         });
         at.reduce(f64::max)
     };

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::blank::{End, blank};
 use super::boxed::is_boxed;
-use super::cap::{cap, is_masonry};
+use super::cap::{cap, without_masonry};
 use super::drawn_lines::DrawnLines;
 use super::family::{Link, Span, open};
 use super::pieces::Piece;
@@ -149,9 +149,11 @@ impl<'a> Ends<'a> {
             return (vec![part], 0.0);
         }
         let own = |stroke: usize| self.of.own.contains(&stroke);
-        let found = cap(self.of.lines, span, p.y, self.up, self.of.pitch, own);
+        let mut found = cap(self.of.lines, span, p.y, self.up, self.of.pitch, own);
         let wide = span.1 - span.0;
-        if is_masonry(self.of.lines, span, p.y, &found) {
+        let any = !found.parts.is_empty();
+        without_masonry(self.of.lines, span, p.y, &mut found);
+        if any && found.parts.is_empty() {
             return (Vec::new(), 0.0);
         }
         if found.open == 0.0 && self.is_trim(piece, span, &found.parts) {

@@ -1,18 +1,23 @@
 //! Lengths to tape before an order, and a house moved to what was taped.
 
-mod drawn;
+mod house;
+mod joined;
 mod list;
 mod moved;
 mod shape;
 mod spoils;
+mod tape;
 mod taped;
 mod wall;
 
+use crate::finding::taped::TapedFinding;
+use crate::finding::{Finding, Findings};
 use crate::layout::Layout;
 use crate::model::house::House;
 use crate::model::measure::Measure;
 
-pub(super) use self::moved::to_taped;
+pub(super) use self::moved::tape;
+pub(crate) use self::tape::Tape;
 pub use self::taped::read;
 
 /// The lengths of a house worth taping, those first that spoil most. What an error costs is told by the pieces of a
@@ -29,4 +34,13 @@ pub fn measures(house: &House, layout: &Layout) -> Vec<Measure> {
         b.pieces.cmp(&a.pieces).then(b.length.total_cmp(&a.length))
     });
     all
+}
+
+/// Tells which walls of a house [`measures`] leaves out, and why.
+pub fn tell_left_out(house: &House, findings: &mut Findings) {
+    let walls = list::left_out(house);
+    if !walls.is_empty() {
+        let narrower = 2.0 * shape::SIDE;
+        findings.push(Finding::new(TapedFinding::LeftOut { walls, narrower }));
+    }
 }

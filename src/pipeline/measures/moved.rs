@@ -1,18 +1,19 @@
-//! A drawing moved to what was taped. Each wall is moved by the places of its corners, its openings as boxes from
+//! A house moved to what was taped. Each wall is moved by the places of its corners, its openings as boxes from
 //! its left side; walls that stand beside one another in an elevation stay side by side. What is blank stays as it
 //! is drawn, but for the top of a wall whose foot alone was taped, and the other way round: it has the same difference.
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::drawn::{Elevation, move_all};
+use super::joined::joined;
 use super::list::of_house;
 use super::shape::{OpeningShape, Side, WallShape};
+use super::tape::{Elevation, Tape, origin};
 use super::wall::Wall;
 use crate::finding::taped::TapedFinding;
 use crate::finding::{Finding, Findings};
-use crate::geom::polygon::bounds;
-use crate::geom::vocabulary::{Point, Rect};
-use crate::model::house::{DrawnElevation, House};
+use crate::geom::vocabulary::Point;
+use crate::job::Job;
+use crate::model::house::{DrawnElevation, DrawnWall, House};
 use crate::model::linework::Linework;
 use crate::model::measure::MeasureKind as What;
 
@@ -23,54 +24,59 @@ const BESIDE: f64 = 2.0;
 /// Blanks that are named.
 const NAMED: usize = 8;
 
-/// Moves the lines of a drawing to what was taped; `house` is what they show as they are drawn. Says what was taken,
-/// what stayed as drawn, and what contradicts.
-pub(in crate::pipeline) fn to_taped(
-    lines: &mut Linework,
+/// What was taped of a house that was read from these lines. Says what was taken, what stayed as drawn, and what
+/// contradicts.
+pub(in crate::pipeline) fn tape(
+    lines: &Linework,
     house: &House,
-    taped: &BTreeMap<String, f64>,
+    job: &Job,
     findings: &mut Findings,
-) {
+) -> Tape {
+    let taped = &job.taped;
+    if taped.is_empty() {
+        return Tape::default();
+    }
     let known: BTreeSet<String> = of_house(house).into_iter().map(|m| m.name).collect();
     let unknown: Vec<String> = taped.keys().filter(|k| !known.contains(*k)).cloned().collect();
     if !unknown.is_empty() {
         findings.push(Finding::new(TapedFinding::Unknown { measures: unknown }));
-        return;
+        return Tape::default();
     }
     let blank: Vec<String> = known.iter().filter(|k| !taped.contains_key(*k)).cloned().collect();
     let (taken, as_drawn) = (taped.len(), blank.len());
     let named = blank.into_iter().take(NAMED).collect();
     findings.push(Finding::new(TapedFinding::Taken { taken, as_drawn, named }));
-    let all = house.elevations.iter().filter_map(|e| {
-        let origin = lines.placed(e.to_source * Point::ZERO).to_vec2();
-        Elevation::of(walls(e, taped, findings), origin)
+    let elevations = house.elevations.iter().map(|e| Elevation {
+        name: e.name.clone(),
+        walls: walls(e, taped, findings),
+        origin: origin(lines, e),
     });
-    let all: Vec<Elevation> = all.collect();
-    move_all(lines, &all);
-    // Dimensions and sizes of the drawing are what the tape goes over.
-    lines.measured.clear();
+    Tape { elevations: elevations.collect(), gap: job.trim.movement_gap }
 }
 
 /// The walls of an elevation, left to right, each beside the ones before it.
 fn walls(e: &DrawnElevation, taped: &BTreeMap<String, f64>, findings: &mut Findings) -> Vec<Wall> {
-    let mut shapes: Vec<(String, WallShape, Rect)> = e
-        .walls
-        .iter()
-        .filter_map(|w| Some((w.id.to_string(), WallShape::of(w)?, bounds(&w.outline)?)))
-        .collect();
-    shapes.sort_by(|a, b| a.2.x0.total_cmp(&b.2.x0).then(a.2.y0.total_cmp(&b.2.y0)));
+    let shapes = e.walls.iter().filter_map(|w| Some((w, WallShape::of(w)?)));
+    let mut shapes: Vec<(&DrawnWall, WallShape)> = shapes.collect();
+    let place = |s: &WallShape| (s.left.foot.x, s.left.foot.y);
+    shapes.sort_by(|a, b| {
+        let (a, b) = (place(&a.1), place(&b.1));
+        a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1))
+    });
     let mut out: Vec<Wall> = Vec::new();
-    for (id, drawn, frame) in shapes {
+    for (wall, drawn) in shapes {
         let x = drawn.left.foot.x;
         let shift = |w: &Wall| {
-            let at = Point::new(x, drawn.left.foot.y);
-            w.moved(at).x - x
+            let at = Point::new(x.clamp(w.frame.x0, w.frame.x1), drawn.left.foot.y);
+            w.moved(at).x - at.x
         };
         let beside = out.iter().rev().find(|w| (w.drawn.right.foot.x - x).abs() <= BESIDE);
         let over = || out.iter().rev().find(|w| w.frame.x0 <= x && x <= w.frame.x1);
         let shift = beside.or_else(over).or(out.last()).map_or(0.0, shift);
-        let built = taped_shape(&id, &drawn, shift, taped, findings);
-        out.push(Wall { drawn, taped: built, frame });
+        let built = taped_shape(&wall.id, &drawn, shift, taped, findings);
+        let Some(mut made) = Wall::of(wall, drawn, built) else { continue };
+        made.taped.openings = joined(&made, wall);
+        out.push(made);
     }
     out
 }
@@ -111,19 +117,51 @@ fn taped_shape(
     let right_foot = Point::new(left_foot.x + foot, of(What::RightFoot, r.foot.y));
     let left_height = of(What::LeftHeight, l.top.y - l.foot.y);
     let right_height = of(What::RightHeight, r.top.y - r.foot.y);
+    let (left_foot, right_foot) = level((left_foot, right_foot));
     let left_top = Point::new(left_foot.x + lean, left_foot.y + left_height);
     let right_top = Point::new(left_top.x + top, right_foot.y + right_height);
+    // Under a peak no side joins the two soffits.
+    let (left_top, right_top) = match drawn.peak {
+        None => level((left_top, right_top)),
+        Some(_) => (left_top, right_top),
+    };
+    let (left_foot, left_top) = plumb((left_foot, left_top));
+    let (right_foot, right_top) = plumb((right_foot, right_top));
     let peak = drawn.peak.map(|p| {
         let place = of(What::PeakPlace, p.x - l.foot.x);
         Point::new(left_foot.x + place, of(What::PeakLevel, p.y))
     });
-    let left = Side { foot: left_foot, top: left_top };
-    let right = Side { foot: right_foot, top: right_top };
+    let left = Side { foot: left_foot, top: left_top, ..l };
+    let right = Side { foot: right_foot, top: right_top, ..r };
     let mut built = WallShape { left, right, peak, openings: Vec::new() };
     built.openings =
         drawn.openings.iter().map(|o| taped_opening(o, drawn, &built, taped)).collect();
     in_order(id, drawn, &mut built, findings);
     built
+}
+
+/// Two places as level as what is drawn so little out of it is read: `normalize` squares the like.
+fn level((a, b): (Point, Point)) -> (Point, Point) {
+    let (run, off) = ((b.x - a.x).abs(), (b.y - a.y).abs());
+    let y = (a.y + b.y) / 2.0;
+    if off > 0.0 && is_slight(run, off) { (Point::new(a.x, y), Point::new(b.x, y)) } else { (a, b) }
+}
+
+/// The same of two places over one another.
+fn plumb((a, b): (Point, Point)) -> (Point, Point) {
+    let turned = |p: Point| Point::new(p.y, p.x);
+    let (a, b) = level((turned(a), turned(b)));
+    (turned(a), turned(b))
+}
+
+/// How long a side is that is squared, inches, how flat it lies, rise over run (0.1 degree), and how far its ends
+/// are out, inches: as a drawing's noise (common practice, no source).
+const LONG: f64 = 24.0;
+const FLAT: f64 = 0.001_745;
+const SLIGHT: f64 = 0.25;
+
+fn is_slight(run: f64, off: f64) -> bool {
+    run >= LONG && off <= FLAT * run && off <= SLIGHT
 }
 
 fn taped_opening(
@@ -142,6 +180,8 @@ fn taped_opening(
         right,
         sill,
         head: sill + of(What::Height, o.head - o.sill),
+        cut: o.cut,
+        square: o.square,
     }
 }
 

@@ -1,11 +1,13 @@
 //! A wall by the places that are taped.
 
+use crate::geom::polygon::is_level_rectangle;
+use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Point;
-use crate::model::house::DrawnWall;
+use crate::model::house::{DrawnWall, OpeningSide};
 
 /// Vertices within this of the outermost one are on that side, inches: no side leans more in a drawing that is
 /// built from. Of our own choosing, no source.
-const SIDE: f64 = 3.0;
+pub(super) const SIDE: f64 = 3.0;
 /// A side lower than this is a point, as the foot of a rake, inches. Of our own choosing, no source.
 const LOW: f64 = 6.0;
 
@@ -23,6 +25,8 @@ pub(super) struct WallShape {
 pub(super) struct Side {
     pub(super) foot: Point,
     pub(super) top: Point,
+    /// Whether it runs from foot to top in one line: no plumb line is held to one that steps.
+    pub(super) straight: bool,
 }
 
 /// The box of an opening.
@@ -33,6 +37,10 @@ pub(super) struct OpeningShape {
     pub(super) right: f64,
     pub(super) sill: f64,
     pub(super) head: f64,
+    /// Whether an area without siding cuts it there: left, right, sill, head.
+    pub(super) cut: [bool; 4],
+    /// Whether it is a rectangle: any other keeps its shape, and goes as a whole.
+    pub(super) square: bool,
 }
 
 impl Side {
@@ -60,7 +68,8 @@ impl WallShape {
             let on = || wall.outline.iter().filter(|p| (p.x - x).abs() <= SIDE).copied();
             let foot = on().reduce(|a, b| if b.y < a.y { b } else { a })?;
             let top = on().reduce(|a, b| if b.y > a.y { b } else { a })?;
-            Some(Side { foot, top })
+            let off = |p: Point| (top - foot).cross(p - foot).abs() / foot.distance(top).max(SIDE);
+            Some(Side { foot, top, straight: on().all(|p| off(p) <= LEVEL) })
         };
         let (left, right) = (side(x0)?, side(x1)?);
         if x1 - x0 <= 2.0 * SIDE {
@@ -76,26 +85,13 @@ impl WallShape {
                 right: b.x1,
                 sill: b.y0,
                 head: b.y1,
+                cut: [OpeningSide::Left, OpeningSide::Right, OpeningSide::Sill, OpeningSide::Head]
+                    .map(|side| !o.ends_at(side)),
+                square: is_level_rectangle(&o.outline),
             })
         });
         let mut openings: Vec<OpeningShape> = openings.collect();
         openings.sort_by(|a, b| a.left.total_cmp(&b.left).then(a.sill.total_cmp(&b.sill)));
         Some(WallShape { left, right, peak, openings })
-    }
-
-    /// The line of its foot or of its soffit at a place along it.
-    fn between(&self, a: Point, b: Point, x: f64) -> f64 {
-        let t = ((x - a.x) / (b.x - a.x)).clamp(0.0, 1.0);
-        a.y + t * (b.y - a.y)
-    }
-
-    /// Height of the foot line between the two corners.
-    pub(super) fn foot(&self, x: f64) -> f64 {
-        self.between(self.left.foot, self.right.foot, x)
-    }
-
-    /// Height of the line between the two soffits.
-    pub(super) fn soffit(&self, x: f64) -> f64 {
-        self.between(self.left.top, self.right.top, x)
     }
 }

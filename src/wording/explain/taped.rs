@@ -7,7 +7,9 @@ pub(super) fn explanation(code: TapedCode) -> &'static Explanation {
     match code {
         TapedCode::Unreadable => &UNREADABLE,
         TapedCode::Unknown => &UNKNOWN,
+        TapedCode::LeftOut => &LEFT_OUT,
         TapedCode::Taken => &TAKEN,
+        TapedCode::Slopes => &SLOPES,
         TapedCode::Contradicts => &CONTRADICTS,
     }
 }
@@ -20,15 +22,27 @@ const UNREADABLE: Explanation = Explanation {
 };
 const UNKNOWN: Explanation = Explanation {
     title: "A taped length is of nothing that is drawn",
-    cause: "The name of a measure fits no wall or opening of this drawing read with this job: another drawing, another job, or walls that are not read from closed outlines.",
+    cause: "The name of a measure fits no wall or opening of this drawing read with this job: another drawing, another job, or a wall that `lapwright measure` leaves out.",
     remedy: "Run `lapwright measure` with the same drawing and job, and take the names from its table.",
     example: "[taped]\n\"frnot-1/foot-width\" = \"24'-0\\\"\"",
+};
+const LEFT_OUT: Explanation = Explanation {
+    title: "Walls that no sheet to tape by shows",
+    cause: "A wall is taped by its two sides, and a drawn side may lean by 3 in: on a wall no wider than 6 in one side cannot be told from the other.",
+    remedy: "Measure such a wall on site before its panels are cut. Where taped lengths are given back it keeps its drawn size, and goes along with the wall beside it.",
+    example: "a return of 4 in beside a porch",
 };
 const TAKEN: Explanation = Explanation {
     title: "The house is laid out as it was taped",
     cause: "Lengths taped on site go over the drawing: walls and openings are moved to them before anything is laid out. What was left blank is taken as drawn; where the foot alone of a wall was taped, its top has the same difference, and the other way round.",
     remedy: "Nothing to do. The worst of what is blank comes first in the table of `lapwright measure`.",
     example: "lapwright layout house.dxf --measured measured.csv",
+};
+const SLOPES: Explanation = Explanation {
+    title: "Sides slope as they were taped",
+    cause: "A side that is drawn plumb or level was taped more than 1/16 in out of it. Panels are cut to it as it is, but it is laid out as a slope is: with the channel of a rake or of a roof below, not with a corner post, a starter or finish trim.",
+    remedy: "Put posts, starter and finish trim of these sides into the order by hand. Where the side is shimmed plumb or the start is snapped level, leave its blanks (out of plumb, level of the start) empty.",
+    example: "front-1: left side 1/2 in out of plumb",
 };
 const CONTRADICTS: Explanation = Explanation {
     title: "Taped lengths do not go together",

@@ -3,6 +3,7 @@
 use super::finding_words::FindingWords;
 use super::parts::listed;
 use crate::finding::taped::{TapedFault, TapedFinding};
+use crate::model::house::EdgeKind;
 use crate::units::LengthStyle;
 
 pub(super) fn words(found: &TapedFinding, style: LengthStyle) -> FindingWords {
@@ -15,9 +16,24 @@ pub(super) fn words(found: &TapedFinding, style: LengthStyle) -> FindingWords {
             format!("nothing is drawn that has {}", listed(measures.iter().map(String::as_str))),
             "Take the names as `lapwright measure` writes them for this drawing and job.",
         ),
+        TapedFinding::LeftOut { walls, narrower } => FindingWords::new(
+            format!(
+                "no sheet to tape by for {}: no wider than {}, two sides cannot be told apart there",
+                listed(walls.iter().map(|w| &**w)),
+                style.short(*narrower)
+            ),
+            "Measure these on site before their panels are cut. They keep their drawn size and go along with the wall beside them.",
+        ),
         TapedFinding::Taken { taken, as_drawn, named } => FindingWords::new(
             format!("{taken} taped lengths are taken; {}", blank(*as_drawn, named)),
             "Nothing to do. Tape what is blank before ordering, the worst first.",
+        ),
+        TapedFinding::Slopes { wall, sloped } => FindingWords::new(
+            format!(
+                "{wall}: as taped, {} laid out as slopes: the order has channel there, no post, starter or finish trim",
+                listed(sloped.iter().map(|k| sides(*k)))
+            ),
+            "Put these into the order by hand; or leave the blanks empty (out of plumb, level of the start) where the side is shimmed plumb or the start snapped level.",
         ),
         TapedFinding::Contradicts { wall, measures, off } => FindingWords::new(
             format!(
@@ -27,6 +43,16 @@ pub(super) fn words(found: &TapedFinding, style: LengthStyle) -> FindingWords {
             ),
             "Tape them again. Widths and the lean of the left side are taken, not the lean of the right; an opening that would lie over another or beyond its wall stays as drawn.",
         ),
+    }
+}
+
+/// Sides of one kind, as they are taped.
+fn sides(kind: EdgeKind) -> &'static str {
+    match kind {
+        EdgeKind::OutsideCorner | EdgeKind::InsideCorner => "corners out of plumb",
+        EdgeKind::Base | EdgeKind::BareTop => "starts out of level",
+        EdgeKind::Eave | EdgeKind::BareBottom => "tops out of level",
+        _ => "sides out of plumb",
     }
 }
 

@@ -16,7 +16,7 @@ struct Column {
 
 /// Rows `sum of columns >= least`, and the cheapest columns for them.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Master {
+pub(crate) struct Master {
     columns: Vec<Column>,
     least: Vec<f64>,
     /// The column that stands in each row of the basis, and how much of it.
@@ -24,15 +24,15 @@ pub(super) struct Master {
     amount: Vec<f64>,
     inverse: Vec<Vec<f64>>,
     /// Price of each row.
-    pub(super) prices: Vec<f64>,
+    pub(crate) prices: Vec<f64>,
     /// Multiplications so far: the effort spent.
-    pub(super) effort: u64,
+    pub(crate) effort: u64,
 }
 
 impl Master {
     /// Adds a row. `entries` are what the columns so far give to it; a unit of what is missing costs
     /// `missing`, which bounds the row's price.
-    pub(super) fn row(&mut self, least: f64, missing: f64, entries: &[(usize, f64)]) {
+    pub(crate) fn row(&mut self, least: f64, missing: f64, entries: &[(usize, f64)]) {
         let row = self.least.len();
         self.least.push(least);
         let mut of_basis = vec![0.0; row];
@@ -66,24 +66,24 @@ impl Master {
     }
 
     /// Adds a column.
-    pub(super) fn column(&mut self, cost: f64, entries: Vec<(usize, f64)>) -> usize {
+    pub(crate) fn column(&mut self, cost: f64, entries: Vec<(usize, f64)>) -> usize {
         self.columns.push(Column { cost, entries });
         self.columns.len() - 1
     }
 
     /// Columns of the mix and how much of each.
-    pub(super) fn mix(&self) -> impl Iterator<Item = (usize, f64)> + '_ {
+    pub(crate) fn mix(&self) -> impl Iterator<Item = (usize, f64)> + '_ {
         self.basic.iter().copied().zip(self.amount.iter().copied())
     }
 
     /// What the mix costs.
     #[cfg(test)]
-    pub(super) fn cost(&self) -> f64 {
+    pub(crate) fn cost(&self) -> f64 {
         self.mix().map(|(c, x)| self.columns[c].cost * x).sum()
     }
 
     /// Changes the mix until no column makes it cheaper, or as many times as may be.
-    pub(super) fn settle(&mut self, most: usize) {
+    pub(crate) fn settle(&mut self, most: usize) {
         for _ in 0..most {
             let Some(enters) = self.cheaper() else { return };
             if !self.enter(enters) {
