@@ -30,8 +30,9 @@ pub(super) enum Orientation {
 
 const FILING: f64 = 20.0 / 25.4;
 const MARGIN: f64 = 10.0 / 25.4;
-/// Height of the title block.
-const BLOCK: f64 = 0.78;
+/// Height of a row of the title block whose values may take two lines, and of one whose values stand on one.
+const ROW: f64 = 0.39;
+const LOW_ROW: f64 = 0.3;
 
 /// Paper so wide at most is held in the hand, where sheets may be turned: letter, A4, ARCH A. Larger ones lie in a set
 /// that is bound at its left, all of them landscape.
@@ -131,7 +132,7 @@ pub(super) fn room(layout: &Layout) -> Rect {
 /// Where a page's own content goes: over the title block, a little off the border.
 pub(super) fn room_in(layout: &Layout, o: Orientation) -> Rect {
     let b = border(layout, o);
-    let below = BLOCK + 0.1 + band(layout, o) as f64 * LINE;
+    let below = ROW + lower_row(layout, o) + 0.07 + band(layout, o) as f64 * LINE;
     Rect::new(b.x0 + 0.12, b.y0 + below, b.x1 - 0.12, b.y1 - 0.1 - alarm(layout))
 }
 
@@ -148,7 +149,8 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
         let bar = Rect::new(b.x0, b.y1 - ALARM, b.x1, b.y1);
         c.alarm(bar, &say.line(|lang| checks::bar(lang, layout.verify.places())));
     }
-    let top = b.y0 + BLOCK;
+    let lower = lower_row(layout, o);
+    let top = b.y0 + ROW + lower;
     c.line(Ink::Border, Point::new(b.x0, top), Point::new(b.x1, top));
     for (i, line) in notice(layout, o).iter().rev().enumerate() {
         c.left(line, TEXT, false, Point::new(b.x0 + 0.12, top + 0.1 + i as f64 * LINE));
@@ -159,13 +161,14 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     for (share, cells) in shares(o).into_iter().zip(cells) {
         let w = share * b.width();
         for (i, (name, value)) in cells.iter().enumerate() {
-            let y1 = top - i as f64 * BLOCK / 2.0;
+            let y1 = top - i as f64 * ROW;
+            let alone = if i == 1 && lower < ROW { 0.205 } else { 0.245 };
             let name = fitted(name, TEXT, false, w - 0.12);
             c.left(&name, TEXT, false, Point::new(x + 0.06, y1 - 0.075));
             let shown = if value.is_empty() { "-" } else { value };
             let lines = in_cell(shown, w - 0.12);
             for (line, y) in
-                lines.iter().zip(if lines.len() == 1 { [0.245, 0.0] } else { [0.19, 0.305] })
+                lines.iter().zip(if lines.len() == 1 { [alone, 0.0] } else { [0.19, 0.305] })
             {
                 c.left(line, TEXT, true, Point::new(x + 0.06, y1 - y));
             }
@@ -175,7 +178,7 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
         }
         x += w;
     }
-    c.line(Ink::Rule, Point::new(b.x0, top - BLOCK / 2.0), Point::new(b.x1, top - BLOCK / 2.0));
+    c.line(Ink::Rule, Point::new(b.x0, top - ROW), Point::new(b.x1, top - ROW));
     Sheet {
         full_size: page.scale == say.word(patterns::FULL_SIZE),
         name: format!("{number:02}-{}", page.name),
@@ -193,6 +196,19 @@ fn shares(o: Orientation) -> [f64; 5] {
         Orientation::Landscape => [0.24, 0.14, 0.34, 0.12, 0.16],
         Orientation::Portrait => [0.24, 0.14, 0.33, 0.135, 0.155],
     }
+}
+
+/// Height of the lower row of the title block: its values are known before any sheet is, but for scales.
+fn lower_row(layout: &Layout, o: Orientation) -> f64 {
+    let say = layout.job.sheet.language;
+    let longest =
+        ["1 1/2\" = 1'-0\"".to_owned(), say.word(sheets::NTS), say.word(patterns::FULL_SIZE)];
+    let one_line = longest.iter().all(|scale| {
+        let cells = title_block(layout, "", scale, (999, 999));
+        let rooms = shares(o).map(|share| share * border(layout, o).width() - 0.12);
+        cells.iter().zip(rooms).all(|([_, (_, value)], room)| in_cell(value, room).len() <= 1)
+    });
+    if one_line { LOW_ROW } else { ROW }
 }
 
 /// The cells of the title block in pairs, their names and words.
