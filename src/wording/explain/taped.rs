@@ -40,7 +40,7 @@ const TAKEN: Explanation = Explanation {
 };
 const SLOPES: Explanation = Explanation {
     title: "Sides slope as they were taped",
-    cause: "A side that is drawn plumb or level was taped more than 1/16 in out of it. Panels are cut to it as it is, but it is laid out as a slope is: with the channel of a rake or of a roof below, not with a corner post, a starter or finish trim.",
+    cause: "A side that is drawn plumb or level was taped more than 0.1 degree (3/16 in on a side 9 ft high) or 1/4 in out of it; less is taken as plumb or level. Panels are cut to it as it is, but it is laid out as a slope is: with the channel of a rake or of a roof below, not with a corner post, a starter or finish trim.",
     remedy: "Put posts, starter and finish trim of these sides into the order by hand. Where the side is shimmed plumb or the start is snapped level, leave its blanks (out of plumb, level of the start) empty.",
     example: "front-1: left side 1/2 in out of plumb",
 };

@@ -30,7 +30,7 @@ pub(super) fn words(found: &TapedFinding, style: LengthStyle) -> FindingWords {
         ),
         TapedFinding::Slopes { wall, sloped } => FindingWords::new(
             format!(
-                "{wall}: as taped, {} laid out as slopes: the order has channel there, no post, starter or finish trim",
+                "{wall}: as taped, {} are laid out as slopes: the order has channel there, no post, starter or finish trim",
                 listed(sloped.iter().map(|k| sides(*k)))
             ),
             "Put these into the order by hand; or leave the blanks empty (out of plumb, level of the start) where the side is shimmed plumb or the start snapped level.",
