@@ -33,11 +33,12 @@ use crate::layout::format::LayoutFormat;
 use crate::layout::from_drawn;
 use crate::layout::laid::LaidHouse;
 use crate::layout::set::{LaidSet, LaidSets};
+use crate::model::course::PlannedCourse;
 use crate::model::house::{DrawnWall, House};
 use crate::model::ids::WallId;
 use crate::model::linework::Linework;
 use crate::model::progress::Progress;
-use crate::model::seam::{Effort, SeamPlan};
+use crate::model::seam::{Effort, SeamPlan, SeamProblem};
 use crate::model::source::Source;
 use crate::takeoff::Others;
 use crate::verify::claims::Claims;
@@ -50,7 +51,7 @@ use self::keep::{Asked, Held, Keep};
 use self::measures::Tape;
 use self::posed::{Posed, posed};
 pub use self::reread::{compared, reread};
-use self::seams::{each_elevation, seams};
+use self::seams::{counted, each_elevation, seams};
 pub use self::suggest::suggestions;
 
 /// What is told to whoever watches the search for seams.
@@ -189,11 +190,9 @@ fn lay_with(
     let Posed { fields, planned, .. } = &posed;
     let walls: Vec<&DrawnWall> = fields.iter().map(|f| from_drawn::wall_of(house, f)).collect();
     let asked = problem(house, fields, planned, job);
-    // What it takes laid out in other ways asks nothing of how it is laid.
-    let others = || Others {
-        each_elevation: each_elevation(&asked, (&walls, planned), job),
-        courses: other_courses(given, job),
-    };
+    // Trim, and what it takes laid out in other ways, ask nothing of how it is laid.
+    let trims = || trim::trims(house, fields, &posed.pole, job);
+    let aside = || (trims(), others(given, &asked, (&walls, planned), job));
     let marks = piece_marks::beginnings(house, fields);
     let here = || match keep {
         Some(keep) => {
@@ -205,10 +204,9 @@ fn lay_with(
             Held { plan, marks, ..Held::default() }
         }
     };
-    let (others, held) = cores::beside(others, here);
-    let (others, Held { plan, names, marks, kept }) = (others.unwrap_or_default(), held);
+    let (aside, Held { plan, names, marks, kept }) = cores::beside(aside, here);
+    let (trims, others) = aside.unwrap_or_else(|| (trims(), Others::default()));
     findings::walls_unknown(&walls, wall_order::unknown(house, fields, &job.work.walls), findings);
-    let trims = trim::trims(house, fields, &posed.pole, job);
     let mut made = make(&walls, planned, &marks, &plan, &names, job);
     if job.seams.reuse_halves {
         reuse(&mut made, &plan.order, job);
@@ -237,6 +235,16 @@ fn lay_with(
     finished(laid, (&plan, others), Backdrops::of_house(house), findings)
 }
 
+/// What a house takes laid out in other ways.
+fn others(
+    house: &House,
+    asked: &SeamProblem,
+    of: (&[&DrawnWall], &[Vec<PlannedCourse>]),
+    job: &Job,
+) -> Others {
+    Others { each_elevation: each_elevation(asked, of, job), courses: other_courses(house, job) }
+}
+
 /// The walls in the order they are sided; those without runs come last.
 fn order(walls: &[&DrawnWall], order: &[usize]) -> Vec<WallId> {
     let rest = (0..walls.len()).filter(|i| !order.contains(i));
@@ -256,7 +264,7 @@ fn other_courses(house: &House, job: &Job) -> Option<usize> {
     let on = posed.as_hung(house);
     let walls: Vec<&DrawnWall> = posed.fields.iter().map(|f| from_drawn::wall_of(on, f)).collect();
     let asked = problem(on, &posed.fields, &posed.planned, &job);
-    Some(seams(&asked, (&walls, &posed.planned), &job, &mut |_| {}).panels)
+    Some(counted(&asked, (&walls, &posed.planned), &job).panels)
 }
 
 /// All that is reckoned of a house as laid.

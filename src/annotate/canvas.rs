@@ -1,6 +1,6 @@
 //! Drawing on a sheet: shapes by what they are, text that remembers its room.
 
-use super::place::{Off, Placer, clipped, edge_towards, text_box};
+use super::place::{Off, Placer, edge_towards, text_box};
 use super::style::{HEADING, Ink, TEXT};
 use crate::clean::{Destination, clean};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
@@ -79,7 +79,7 @@ impl Canvas {
     pub(super) fn line(&mut self, ink: Ink, a: Point, b: Point) {
         match self.clip {
             Some(r) => {
-                if let Some((a, b)) = clipped(a, b, &r) {
+                if let Some((a, b)) = super::meeting::clipped(a, b, &r) {
                     self.add(ink, Shape::Polyline(Polyline::line(a, b)));
                 }
             }

@@ -58,10 +58,10 @@ pub(super) struct PostShown {
     pub angle: Option<f64>,
     /// How far off the corner siding is reckoned from.
     pub set_back: f64,
-    /// The drawn corner.
-    pub x: f64,
-    /// The edge of its face on the wall.
-    pub face: f64,
+    /// The drawn corner, at the foot and at the top.
+    pub corner_at: [f64; 2],
+    /// The edge of its face on the wall, likewise.
+    pub face: [f64; 2],
     /// Foot and top of the siding beside it.
     pub heights: (f64, f64),
 }
@@ -127,7 +127,7 @@ fn touches(change: &Change, w: &LaidWall, near: Option<Rect>) -> bool {
 impl PostShown {
     /// The line along its face's edge.
     pub(super) fn edge(&self) -> [Xy; 2] {
-        [[self.face, self.heights.0], [self.face, self.heights.1]]
+        [[self.face[0], self.heights.0], [self.face[1], self.heights.1]]
     }
 }
 
@@ -151,19 +151,20 @@ fn posts(layout: &Layout, e: &LaidElevation, sides: &CornerSides) -> Vec<PostSho
             c.kind == kind
                 && k.side == hand
                 && (k.low < high && k.high > low)
-                && ((x - k.x).abs() - back).abs() < LEVEL
+                && ((x - k.at((low + high) / 2.0)).abs() - back).abs() < LEVEL
         };
         let of_wall = sides.get(w.id.as_str()).into_iter().flatten();
         let Some((c, k)) = of_wall.copied().find(|(c, k)| here(c, k)) else { continue };
         let wide = layout.job.corner_face_at(c);
-        let face = if hand == Hand::Left { k.x + wide } else { k.x - wide };
+        let wide = if hand == Hand::Left { wide } else { -wide };
+        let corner_at = [k.at(low), k.at(high)];
         out.push(PostShown {
             wall: w.id.clone(),
             corner: kind,
             angle: c.angle,
             set_back: set_backs.at(c, &k.wall),
-            x: k.x,
-            face,
+            corner_at,
+            face: corner_at.map(|x| x + wide),
             heights: (low, high),
         });
     }

@@ -146,6 +146,10 @@ impl Paper {
             let ring: Vec<Point> = o.outline.iter().map(|p| at(point(p))).collect();
             self.canvas.ring(Ink::Opening, &ring);
         }
+        for b in &wall.bands {
+            let ring: Vec<Point> = b.iter().map(|p| at(point(p))).collect();
+            self.canvas.ring(Ink::Board, &ring);
+        }
         let (x0, x1) = (left - 0.3, left + k * w + 0.3);
         let floor = bottom - k * foot;
         self.canvas.line(Ink::Level, Point::new(x0, floor), Point::new(x1, floor));

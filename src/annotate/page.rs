@@ -31,7 +31,7 @@ pub(super) enum Orientation {
 const FILING: f64 = 20.0 / 25.4;
 const MARGIN: f64 = 10.0 / 25.4;
 /// Height of a row of the title block whose values may take two lines, and of one whose values stand on one.
-const ROW: f64 = 0.39;
+const ROW: f64 = 0.43;
 const LOW_ROW: f64 = 0.3;
 
 /// Paper so wide at most is held in the hand, where sheets may be turned: letter, A4, ARCH A. Larger ones lie in a set
@@ -162,13 +162,13 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
         let w = share * b.width();
         for (i, (name, value)) in cells.iter().enumerate() {
             let y1 = top - i as f64 * ROW;
-            let alone = if i == 1 && lower < ROW { 0.205 } else { 0.245 };
+            let alone = if i == 1 && lower < ROW { 0.205 } else { 0.265 };
             let name = fitted(name, TEXT, false, w - 0.12);
             c.left(&name, TEXT, false, Point::new(x + 0.06, y1 - 0.075));
             let shown = if value.is_empty() { "-" } else { value };
             let lines = in_cell(shown, w - 0.12);
             for (line, y) in
-                lines.iter().zip(if lines.len() == 1 { [alone, 0.0] } else { [0.19, 0.305] })
+                lines.iter().zip(if lines.len() == 1 { [alone, 0.0] } else { [0.215, 0.355] })
             {
                 c.left(line, TEXT, true, Point::new(x + 0.06, y1 - y));
             }

@@ -1,6 +1,8 @@
 //! Where text goes: boxes that do not overlap one another or leave their area, and that keep off
 //! the lines a reader must see where there is room.
 
+use super::meeting::{clipped, overlaps};
+use super::stood::{KeptOff, Stood};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::typeface;
 
@@ -27,6 +29,14 @@ struct Square {
 }
 
 impl Square {
+    /// Its texts, and the lines that such a text keeps off.
+    #[inline]
+    fn kept_off(&self, off: Off) -> KeptOff<'_> {
+        let lines = if off == Off::Text { &[] } else { self.lines.as_slice() };
+        let work = if off == Off::Work { self.work.as_slice() } else { &[] };
+        KeptOff { texts: &self.taken, lines: [lines, work] }
+    }
+
     /// Whether a box stands on none of its texts.
     #[inline]
     fn is_apart(&self, r: &Rect) -> bool {
@@ -121,32 +131,6 @@ pub(super) fn text_box(text: &str, height: f64, bold: bool, center: Point) -> Re
         center.x + w / 2.0 + AIR,
         center.y + height / 2.0 + AIR,
     )
-}
-
-fn overlaps(a: &Rect, b: &Rect) -> bool {
-    a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
-}
-
-/// The part of a segment inside a rectangle (Liang and Barsky 1984).
-pub(super) fn clipped(a: Point, b: Point, r: &Rect) -> Option<(Point, Point)> {
-    // Most lie on one side of it altogether.
-    if a.x.max(b.x) < r.x0 || a.x.min(b.x) > r.x1 || a.y.max(b.y) < r.y0 || a.y.min(b.y) > r.y1 {
-        return None;
-    }
-    let d = b - a;
-    let (mut t0, mut t1) = (0.0_f64, 1.0_f64);
-    for (p, q) in [(-d.x, a.x - r.x0), (d.x, r.x1 - a.x), (-d.y, a.y - r.y0), (d.y, r.y1 - a.y)] {
-        if p == 0.0 {
-            if q < 0.0 {
-                return None;
-            }
-        } else if p < 0.0 {
-            t0 = t0.max(q / p);
-        } else {
-            t1 = t1.min(q / p);
-        }
-    }
-    (t0 <= t1).then(|| (a + d * t0, a + d * t1))
 }
 
 /// The point of a box nearest to `p`.
@@ -268,6 +252,7 @@ impl Placer {
         reach: f64,
         off: Off,
     ) -> Option<Point> {
+        let mut stood = Stood::default();
         for ring in 0..=(reach / STEP).ceil() as usize {
             if self.rings.len() <= ring {
                 self.rings.push(spots(ring as i32));
@@ -275,18 +260,16 @@ impl Placer {
             for k in 0..self.rings.get(ring).map_or(0, Vec::len) {
                 let at = wish + self.rings[ring][k];
                 let r = about + at.to_vec2();
+                self.budget = self.budget.checked_sub(1)?;
+                if !self.is_inside(&r) || stood.on(&r) {
+                    continue;
+                }
                 let touched = self.grid.touched(&r);
                 let of = |s: &Square| s.taken.len() + s.lines.len() + s.work.len();
                 let looks: usize = self.on(touched).map(of).sum();
-                self.budget = self.budget.checked_sub(1 + looks)?;
-                let keeps_off = |s: &Square| {
-                    s.is_apart(&r)
-                        && (off == Off::Text || is_off(&s.lines, &r))
-                        && (off != Off::Work || is_off(&s.work, &r))
-                };
+                self.budget = self.budget.checked_sub(looks)?;
                 let led = matches!(off, Off::Lines | Off::Work);
-                let good = self.is_inside(&r)
-                    && self.on(touched).all(keeps_off)
+                let good = !self.on(touched).any(|s| stood.is_met(&s.kept_off(off), &r))
                     && (!led || self.leader_clear(target, &r));
                 if good {
                     self.take(r);
@@ -334,13 +317,5 @@ mod tests {
         let at = p.near(about, wish, wish, 2.0, Off::Lines).unwrap();
         let r = about + at.to_vec2();
         assert!(r.y0 >= 2.0 || r.y1 <= 2.0);
-    }
-
-    #[test]
-    fn segments_are_cut_at_a_window() {
-        let r = Rect::new(0.0, 0.0, 2.0, 1.0);
-        let (a, b) = clipped(Point::new(-1.0, 0.5), Point::new(3.0, 0.5), &r).unwrap();
-        assert_eq!((a, b), (Point::new(0.0, 0.5), Point::new(2.0, 0.5)));
-        assert!(clipped(Point::new(-1.0, 2.0), Point::new(3.0, 2.0), &r).is_none());
     }
 }

@@ -10,7 +10,7 @@ use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
-use super::disk::{is_there, open_to_all};
+use super::disk::{is_there, open_to_all, sync_all};
 use crate::outputs::file::OutputFile;
 use crate::outputs::marker::Marker;
 use crate::outputs::paths::within;
@@ -26,6 +26,8 @@ const SIGNATURE: &str = "lapwright-lock/1";
 const TO: &str = "to ";
 /// In its place: files go one by one into the folder that the stage lies in.
 const IN_PLACE: &str = "in place";
+/// Files held open at one time; systems allow some hundreds.
+const OPEN_AT_ONCE: usize = 64;
 
 /// Files that are being made: worth nothing until all are.
 pub(super) const MAKING: &str = "making";
@@ -80,17 +82,21 @@ impl Stage {
     pub(super) fn fill(&self, files: &[&OutputFile], rights: &Path) -> io::Result<()> {
         let making = self.at(MAKING);
         fs::create_dir(&making)?;
-        for (name, bytes) in files {
-            let path = within(&making, name);
-            if let Some(folder) = path.parent().filter(|f| !f.exists()) {
-                fs::create_dir_all(folder)?;
-                open_to_all(folder, rights, 0o777, 0o700);
+        for some in files.chunks(OPEN_AT_ONCE) {
+            let mut open = Vec::new();
+            for (name, bytes) in some {
+                let path = within(&making, name);
+                if let Some(folder) = path.parent().filter(|f| !f.exists()) {
+                    fs::create_dir_all(folder)?;
+                    open_to_all(folder, rights, 0o777, 0o700);
+                }
+                let mut file = File::create_new(&path)?;
+                file.write_all(bytes)?;
+                open_to_all(&path, rights, 0o666, 0o600);
+                open.push(file);
             }
-            let mut file = File::create_new(&path)?;
-            file.write_all(bytes)?;
-            // On the disk before the name is: a rename may get there first otherwise.
-            file.sync_all()?;
-            open_to_all(&path, rights, 0o666, 0o600);
+            // On the disk before their names are: a rename may get there first otherwise.
+            sync_all(&open)?;
         }
         open_to_all(&making, rights, 0o777, 0o700);
         fs::rename(making, self.at(NEW))

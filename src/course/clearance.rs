@@ -2,8 +2,9 @@
 //! side to the next in one corner.
 
 use crate::geom::polygon::Polygon;
-use crate::geom::tol::SAME;
-use crate::geom::vocabulary::{Point, Vec2};
+use crate::geom::tol::{CUT, SAME, upright};
+use crate::geom::vocabulary::{Point, Rect, Vec2};
+use crate::model::house::EdgeKind;
 use crate::model::receiver::{Field, FieldEdge};
 
 /// How far a sharp corner of what is kept clear may lie from the opening's, in clearances: a sharper one
@@ -20,6 +21,20 @@ pub(super) struct Corners {
     /// Ends of level sides, by the places of the sides, that a slope flatter than 45 degrees goes on
     /// from: the clearance ends there with the side. At its beginning, at its end.
     bare: Vec<[bool; 2]>,
+}
+
+/// The box in which a corner, or another upright side, leans within a strip by more than a cutter tells: panels
+/// are cut square where it comes in farthest, each course to its own length (common practice, no source).
+pub(super) fn leans_in(e: &FieldEdge, strip: (f64, f64)) -> Option<Rect> {
+    use EdgeKind::{Abutment, InsideCorner, OutsideCorner};
+    let (run, rise) = (e.to.x - e.from.x, e.to.y - e.from.y);
+    let stands = matches!(e.kind, OutsideCorner | InsideCorner | Abutment);
+    if !stands || e.opening.is_some() || !upright(run, rise) {
+        return None;
+    }
+    let (low, high) = (e.from.y.min(e.to.y).max(strip.0), e.from.y.max(e.to.y).min(strip.1));
+    let [a, b] = [low, high].map(|y| e.from.x + run * (y - e.from.y) / rise);
+    ((b - a).abs() > CUT).then(|| Rect::new(a.min(b), low, a.max(b), high))
 }
 
 fn is_level(e: &FieldEdge) -> bool {

@@ -72,11 +72,8 @@ fn work(
         let (left, right) = (a[0].min(b[0]), a[0].max(b[0]));
         let length = (a[0] - b[0]).hypotenuse(a[1] - b[1]);
         if (a[1] - b[1]).abs() > CUT {
-            if under_a_slope(finish, (a, b), reach) {
-                hold(&mut out, length, job);
-            } else {
-                slopes = true;
-            }
+            let is_held = hold_slanting(&mut out, (a, b), (edges, finish), job);
+            slopes |= !is_held;
             continue;
         }
         let y = a[1];
@@ -140,18 +137,45 @@ fn away(p: Point, a: Point, b: Point) -> f64 {
     p.distance(a + side * share.clamp(0.0, 1.0))
 }
 
-/// Whether most of a slanting upper edge stands in the undersill trim of a sloped sill.
-fn under_a_slope(finish: &[&TrimPiece], (a, b): (Xy, Xy), reach: f64) -> bool {
+/// Holds a slanting upper edge in the undersill trim over it, or by its slots under a top; false where it stands in
+/// neither.
+fn hold_slanting(
+    out: &mut EdgeWork,
+    (a, b): (Xy, Xy),
+    (edges, finish): (&[FieldEdge], &[&TrimPiece]),
+    job: &Job,
+) -> bool {
+    let reach = job.courses.notch_clearance + job.pocket();
+    let length = (a[0] - b[0]).hypotenuse(a[1] - b[1]);
+    let in_trim = under_a_slope(finish, (a, b), reach);
+    let under_top = under_a_top(edges, (a, b), reach);
+    match () {
+        () if in_trim => hold(out, length, job),
+        () if under_top => out.slots += along(length, job.courses.slot_spacing),
+        () => {}
+    }
+    in_trim || under_top
+}
+
+/// Whether most of a slanting upper edge stands in the undersill trim of a sloped sill or top.
+fn under_a_slope(finish: &[&TrimPiece], side: (Xy, Xy), reach: f64) -> bool {
+    let mut sloped = finish.iter().filter(|t| (t.to[1] - t.from[1]).abs() > CUT);
+    sloped.any(|t| lies_under(side, (t.from, t.to), reach))
+}
+
+/// Whether a slanting upper edge runs along a top that was taped out of level.
+fn under_a_top(edges: &[FieldEdge], side: (Xy, Xy), reach: f64) -> bool {
+    let mut tops = edges.iter().filter(|e| matches!(e.kind, EdgeKind::Eave | EdgeKind::BareBottom));
+    tops.any(|e| lies_under(side, ([e.from.x, e.from.y], [e.to.x, e.to.y]), reach))
+}
+
+/// Whether the middle of an edge lies under a line by no more than `reach`.
+fn lies_under((a, b): (Xy, Xy), (from, to): (Xy, Xy), reach: f64) -> bool {
     let middle = [(a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0];
-    finish.iter().any(|t| {
-        let (run, rise) = (t.to[0] - t.from[0], t.to[1] - t.from[1]);
-        let share = (middle[0] - t.from[0]) / run;
-        let over = t.from[1] + share * rise - middle[1];
-        run.abs() > CUT
-            && rise.abs() > CUT
-            && (0.0..=1.0).contains(&share)
-            && (-CUT..=reach + CUT).contains(&over)
-    })
+    let (run, rise) = (to[0] - from[0], to[1] - from[1]);
+    let share = (middle[0] - from[0]) / run;
+    let over = from[1] + share * rise - middle[1];
+    run.abs() > CUT && (0.0..=1.0).contains(&share) && (-CUT..=reach + CUT).contains(&over)
 }
 
 /// Holds lower edges that stand in trim off their course line.

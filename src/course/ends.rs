@@ -3,7 +3,7 @@
 
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::strip::intervals_at;
-use crate::geom::tol::{BESIDE, LEVEL, SAME, same};
+use crate::geom::tol::{BESIDE, LEVEL, SAME, same, upright};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::model::course::RunEnd;
 use crate::model::receiver::{Field, Receiver};
@@ -72,7 +72,7 @@ pub(super) fn end_of(
         .iter()
         .find_map(|(a, b)| {
             let middle = a.midpoint(*b);
-            beside(field, middle + Vec2::new(out, 0.0)).or_else(|| {
+            beside(field, middle + Vec2::new(out, 0.0), (b.y - a.y) / 2.0).or_else(|| {
                 // Under what leans away over the end, over what leans under it.
                 let is_under = (side == Side::Left) == (b.x > a.x);
                 let shift = Vec2::new(0.0, if is_under { notch } else { -notch });
@@ -99,8 +99,9 @@ fn of_opening(field: &Field, p: Point) -> Option<Receiver> {
     .next()
 }
 
-/// The receiver of the plumb or sloped field side through `p`.
-fn beside(field: &Field, p: Point) -> Option<Receiver> {
+/// The receiver of the plumb or sloped field side through `p`, or past it by as much as one leans that panels
+/// are cut square at in `half` of what ends there.
+fn beside(field: &Field, p: Point, half: f64) -> Option<Receiver> {
     field
         .edges
         .iter()
@@ -108,8 +109,11 @@ fn beside(field: &Field, p: Point) -> Option<Receiver> {
         .find(|e| {
             let (low, high) = if e.from.y < e.to.y { (e.from, e.to) } else { (e.to, e.from) };
             p.y >= low.y - SAME && p.y <= high.y + SAME && {
-                let x = low.x + (p.y - low.y) / (high.y - low.y) * (high.x - low.x);
-                (x - p.x).abs() < BESIDE
+                let lean = (high.x - low.x) / (high.y - low.y);
+                let x = low.x + (p.y - low.y) * lean;
+                let stands = upright(high.x - low.x, high.y - low.y);
+                let stepped = if stands { lean.abs() * half } else { 0.0 };
+                (x - p.x).abs() < BESIDE + stepped
             }
         })
         .map(|e| e.receiver)

@@ -34,7 +34,8 @@ pub fn hung(house: &House, pole: &StoryPole, rules: &CourseRules) -> Option<Hous
                 let wall = &e.walls[i].id;
                 let sides = out.corners.iter_mut().flat_map(|c| &mut c.sides);
                 for s in sides.filter(|s| s.wall == *wall) {
-                    s.low = down(Point::new(s.x, s.low), &moved).map_or(s.low, |p| p.y);
+                    let foot = Point::new(s.at(s.low), s.low);
+                    s.reach(down(foot, &moved).map_or(s.low, |p| p.y), s.high);
                 }
             }
         }

@@ -194,7 +194,7 @@ fn start(
 /// a window's.
 fn of_wall(wall: &DrawnWall, job: &Job) -> Vec<(LineKind, f64, f64, bool)> {
     let mut out = Vec::new();
-    for e in wall.edges.iter().filter(|e| level(e)) {
+    for e in &wall.edges {
         let (x0, x1) = span(e);
         let kind = match e.kind {
             EdgeKind::LowerRoof => LineKind::RoofFoot,
@@ -208,7 +208,13 @@ fn of_wall(wall: &DrawnWall, job: &Job) -> Vec<(LineKind, f64, f64, bool)> {
             LineKind::Eave => -job.trim.frieze,
             _ => 0.0,
         };
-        out.push((kind, snap(e.from.y + raised), x1 - x0, false));
+        if level(e) {
+            out.push((kind, snap(e.from.y + raised), x1 - x0, false));
+        } else if kind == LineKind::Eave {
+            // Out of level as taped: pieces at either end are as narrow as the top is low there.
+            let half = (x1 - x0) / 2.0;
+            out.extend([e.from.y, e.to.y].map(|y| (kind, snap(y + raised), half, false)));
+        }
     }
     for o in &wall.openings {
         let window = o.kind == OpeningKind::Window;

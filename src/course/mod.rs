@@ -23,6 +23,7 @@ pub mod pieces;
 pub mod pole_lines;
 pub mod problem;
 pub mod questions;
+mod ragged;
 pub mod runs;
 pub mod settle;
 pub mod starts;

@@ -5,7 +5,7 @@ use super::contour::{Bite, BiteSide, bites, contour, extent, slanted, stepped};
 use crate::geom::boolean::difference;
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::strip::clip_span;
-use crate::geom::tol::{CUT, GRID, LEVEL, SAME, onto};
+use crate::geom::tol::{CUT, GRID, LEVEL, SAME, lies_flat, onto};
 use crate::geom::vocabulary::{Point, Rect, Xy};
 use crate::layout::piece::{EdgeWork, EndCut, Piece, PieceEnd, Rip};
 use crate::model::course::{PlannedCourse, PlannedRun};
@@ -126,14 +126,17 @@ impl Making<'_> {
     }
 
     /// Whether what is cut off belongs to an end, rather than being a notch, a slot or a hole. An end
-    /// at a seam stays as it left the works: what a slope takes of its corner is a notch.
+    /// at a seam stays as it left the works: what a slope takes of its corner is a notch. So is what a top takes that was
+    /// taped out of level.
     fn ends_a_piece(&self, bite: &Bite, (x0, x1): (f64, f64)) -> bool {
         match bite.side {
             BiteSide::Whole { .. } => true,
             BiteSide::Corner { right, .. } => {
                 let run = self.run.clear.bounds();
                 let last = if right { x1 >= run.x1 - SAME } else { x0 <= run.x0 + SAME };
-                last && !stepped(&bite.points) && self.around(&bite.points).is_empty()
+                let flat = |w: &[Point]| lies_flat(w[1].y - w[0].y, w[1].x - w[0].x);
+                let cuts_end = !stepped(&bite.points) && !bite.points.windows(2).all(flat);
+                last && cuts_end && self.around(&bite.points).is_empty()
             }
             _ => false,
         }

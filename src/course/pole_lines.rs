@@ -75,6 +75,9 @@ fn of_wall(w: &DrawnWall) -> Vec<(LineKind, f64, &str)> {
         };
         if (e.from.y - e.to.y).abs() <= crate::geom::tol::LEVEL {
             out.push((kind, e.from.y, w.id.as_str()));
+        } else if kind == LineKind::Eave {
+            // Out of level as taped: both its ends are marked.
+            out.extend([e.from.y, e.to.y].map(|y| (kind, y, w.id.as_str())));
         }
     }
     out.extend(peak.map(|y| (LineKind::Peak, y, w.id.as_str())));

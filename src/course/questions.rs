@@ -1,6 +1,7 @@
-//! What the drawing leaves open of a house that is laid out: wall without siding, and posts that run down
-//! past stone. Each is a question to the architect.
+//! What the drawing leaves open of a house that is laid out: wall without siding, feet cut around something, and posts
+//! that run down past stone. Each is a question to the architect.
 
+use super::ragged;
 use crate::finding::laying::LayingFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::tol::{LEVEL, SAME};
@@ -29,6 +30,7 @@ pub fn ask(layout: &LaidHouse, findings: &mut Findings) {
         }
     }
     layout.walls().for_each(|(e, w)| joined(e, w, findings));
+    layout.walls().for_each(|(e, w)| ragged_feet(e, w, findings));
     layout.corners.iter().for_each(|c| past_stone(layout, c, findings));
     findings.round_places(layout.drawing.inches_per_unit);
 }
@@ -43,6 +45,16 @@ fn bare(e: &LaidElevation, w: &LaidWall, by: BareBy, findings: &mut Findings) {
     let above_grade = parts.iter().map(|b| b.above_grade(&e.grade)).sum();
     let kind = LayingFinding::WallBare { wall: w.id.clone(), by, area, above_grade };
     findings.push(Finding::new(kind).on(&e.name).at(place(e, at)));
+}
+
+/// Feet that are cut around something, as around a chair.
+fn ragged_feet(e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
+    for r in ragged::feet(&w.edges) {
+        let (edges, size) = (r.edges, [r.place.width(), r.place.height()]);
+        let kind = LayingFinding::RaggedFoot { wall: w.id.clone(), edges, size };
+        let at = place(e, [r.place.center().x, r.place.center().y]);
+        findings.push(Finding::new(kind).on(&e.name).at(at));
+    }
 }
 
 /// Openings that share a side, or some of one.

@@ -6,7 +6,7 @@
 //! clearance is taken of the course below, whose nail hem would stand where the window, soffit or band
 //! is: it is cut as under a side a hair lower (`TrimFact::UndersillLugs`).
 
-use super::clearance::Corners;
+use super::clearance::{Corners, leans_in};
 use super::ends::{Side, end_of};
 use super::thin;
 use crate::geom::boolean::{difference, union_all};
@@ -281,6 +281,9 @@ fn swept(
         let line = if a.y < (strip.0 + strip.1) / 2.0 { strip.0 } else { strip.1 };
         let (low, high) = (a.y.min(b.y).min(line), a.y.max(b.y).max(line));
         return (low < high).then(|| Polygon::rect(x0, low, x1, high));
+    }
+    if let Some(r) = leans_in(edge, strip) {
+        return Some(Polygon::rect(r.x0 - gap, r.y0, r.x1 + gap, r.y1));
     }
     let shift = Vec2::new(gap, 0.0);
     fits(0.0, gap)

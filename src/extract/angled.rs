@@ -190,6 +190,7 @@ fn pitch(rise: Vec2) -> Option<f64> {
 /// where the wall is as high there, under a gable too. Every side of a face is what the nearest one that
 /// ran its way was.
 fn part_anew(wall: &mut DrawnWall, gap: f64) {
+    use EdgeKind::{Abutment, InsideCorner, OutsideCorner};
     let whole = Polygon::simple(wall.outline.clone()).wound();
     let strips: Vec<Polygon> = wall.joints.iter().map(|x| parts::strip(&whole, *x, gap)).collect();
     wall.hidden.retain(|h| h.by != HiddenBy::Joint);
@@ -214,7 +215,9 @@ fn part_anew(wall: &mut DrawnWall, gap: f64) {
                 let was = before.iter().filter(along).min_by(|a, b| off(a).total_cmp(&off(b)))?;
                 (was.kind, was.tag.clone())
             };
-            Some(DrawnEdge { kind, from, to, pitch: pitch(to - from), tag })
+            let stands = matches!(kind, OutsideCorner | InsideCorner | Abutment);
+            let pitch = pitch(to - from).filter(|_| !stands);
+            Some(DrawnEdge { kind, from, to, pitch, tag })
         })
         .collect();
 }

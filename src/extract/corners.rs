@@ -6,7 +6,7 @@
 
 use crate::geom::boolean::intersection;
 use crate::geom::polygon::{Polygon, total_area};
-use crate::geom::tol::{LEVEL, SAME, same};
+use crate::geom::tol::{LEVEL, SAME, plumb, same};
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand, Pairing};
 use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind, House, WallWay};
 use crate::model::ids::CornerId;
@@ -155,25 +155,25 @@ fn seen(house: &House) -> Vec<Seen> {
                     _ => continue,
                 };
                 let (low, high) = (edge.from.y.min(edge.to.y), edge.from.y.max(edge.to.y));
-                let x = (edge.from.x + edge.to.x) / 2.0;
+                let (x, y) = ((edge.from.x + edge.to.x) / 2.0, (low + high) / 2.0);
                 // Counter-clockwise: the right side of a wall runs up.
                 let side = if edge.to.y > edge.from.y { Hand::Right } else { Hand::Left };
                 let follows = mine.iter_mut().find(|s| {
                     s.kind == kind
                         && s.side.side == side
-                        && (s.side.x - x).abs() <= LEVEL
+                        && (s.side.at(y) - x).abs() <= LEVEL
                         && s.tag == edge.tag
                         && ((low <= s.side.high + SAME && high >= s.side.low - SAME)
                             || (of_patches && !goes_on(w, &s.side, low)))
                 });
                 match follows {
                     Some(s) => {
-                        s.side.low = s.side.low.min(low);
-                        s.side.high = s.side.high.max(high);
+                        s.side.reach(s.side.low.min(low), s.side.high.max(high));
                     }
                     None => {
                         let (wall, name) = (w.id.clone(), e.name.clone());
-                        let side = CornerSide { elevation: name, wall, side, x, low, high };
+                        let lean = lean(edge);
+                        let side = CornerSide { elevation: name, wall, side, x, lean, low, high };
                         mine.push(Seen { elevation, kind, tag: edge.tag.clone(), side, of: None });
                     }
                 }
@@ -186,6 +186,12 @@ fn seen(house: &House) -> Vec<Seen> {
         }
     }
     out
+}
+
+/// How far a side leans to the right for an inch up, where by more than reads as plumb.
+fn lean(e: &DrawnEdge) -> f64 {
+    let v = e.to - e.from;
+    if plumb(v.x) { 0.0 } else { v.x / v.y }
 }
 
 /// Whether siding of the wall goes on past the line of a side somewhere between its top and the height

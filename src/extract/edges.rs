@@ -5,7 +5,7 @@ use crate::clean::{Destination, clean};
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::polygon::{Polygon, sides};
-use crate::geom::tol::{BESIDE, SAME, level, plumb};
+use crate::geom::tol::{BESIDE, SAME, level, plumb, upright};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{DrawnEdge, EdgeKind};
 use crate::model::linework::Role;
@@ -22,6 +22,8 @@ pub(super) struct Beside<'a> {
     pub(super) roofs: &'a [Polygon],
     /// Upright sides that are no corners.
     pub(super) channels: &'a [(Point, Point)],
+    /// Whether the outline was given, not drawn: then a side that leans as a corner may is meant so.
+    pub(super) given: bool,
 }
 
 impl Beside<'_> {
@@ -49,15 +51,17 @@ pub(super) fn edges(
     for ring in faces.iter().flat_map(Polygon::rings) {
         for (from, to) in straightened(ring) {
             let rise = to - from;
-            let kind = kind(local, from, to, &bare, &roofs);
-            let pitch = (!level(rise.y) && !plumb(rise.x)).then(|| (12.0 * rise.y / rise.x).abs());
+            let stands = if beside.given { upright(rise.x, rise.y) } else { plumb(rise.x) };
+            let kind = kind(local, (from, to), stands, &bare, &roofs);
+            let pitch = (!level(rise.y) && !stands).then(|| (12.0 * rise.y / rise.x).abs());
             let leaning = rise.x.abs() > SAME && rise.y.abs() > SAME && pitch.is_none();
+            let leaning = leaning && (plumb(rise.x) || level(rise.y));
             if leaning {
                 let (lean, length) = (rise.x.abs().min(rise.y.abs()), rise.hypot());
                 let finding = Finding::new(HouseFinding::SideLeans { lean, length });
                 findings.push(finding.at(local.source(from)).on(&local.view.name));
             }
-            let tag = if plumb(rise.x) { tag(local, from, to, foot) } else { None };
+            let tag = if stands { tag(local, from, to, foot) } else { None };
             // A tag is drawn at a corner, whatever stands beside it.
             let cut = kind == EdgeKind::OutsideCorner && tag.is_none();
             let kind = if cut && beside.is_channel(from, to) { EdgeKind::Abutment } else { kind };
@@ -82,7 +86,13 @@ pub(super) fn straightened(ring: &[Point]) -> Vec<(Point, Point)> {
 /// Shapes with the boxes that what stands along them lies in.
 type Boxed<'a> = &'a [(Rect, Polygon)];
 
-fn kind(local: &ViewFrame, from: Point, to: Point, bare: Boxed, roofs: Boxed) -> EdgeKind {
+fn kind(
+    local: &ViewFrame,
+    (from, to): (Point, Point),
+    stands: bool,
+    bare: Boxed,
+    roofs: Boxed,
+) -> EdgeKind {
     let (rise, middle) = (to - from, from.midpoint(to));
     let on =
         |shapes: Boxed| shapes.iter().any(|(b, s)| b.contains(middle) && along(&s.outer, middle));
@@ -90,7 +100,7 @@ fn kind(local: &ViewFrame, from: Point, to: Point, bare: Boxed, roofs: Boxed) ->
         let at = middle + local.origin.to_vec2();
         local.strokes(Role::Roof).any(|s| s.points.windows(2).any(|w| on_segment(at, w[0], w[1])))
     };
-    if plumb(rise.x) {
+    if stands {
         return if on(bare) || on(roofs) {
             EdgeKind::Abutment
         } else if is_inside_corner(local, from, to) {

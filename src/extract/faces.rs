@@ -229,7 +229,8 @@ fn give_edges(local: &ViewFrame, wall: &mut DrawnWall, hiding: &Hiding, findings
     bare.extend(hiding.bands.iter().filter(|b| touches(b, &whole[0])).cloned());
     bare.extend(strips.iter().cloned());
     bare.extend(zones::border(local, &whole[0].clone().wound()));
-    let beside = Beside { bare: &bare, roofs: &hides(hiding.roofs), channels: hiding.channels };
+    let (roofs, given) = (hides(hiding.roofs), wall.way == WallWay::Job);
+    let beside = Beside { bare: &bare, roofs: &roofs, channels: hiding.channels, given };
     wall.edges = edges(local, &wall.outline, &wall.faces, &beside, findings);
     wall.bands = parts::boards(wall, hiding.bands, &strips);
 }

@@ -145,7 +145,7 @@ fn made(
         let x = if side == Hand::Left { 0.0 } else { width };
         let c = &mut house.corners[i];
         let (elevation, wall) = (name.as_str().into(), id.as_str().into());
-        c.sides.push(CornerSide { elevation, wall, side, x, low, high });
+        c.sides.push(CornerSide { elevation, wall, side, x, lean: 0.0, low, high });
         c.by = Pairing::Job;
         (c.low, c.high) = (c.low.min(low), c.high.max(high));
     };

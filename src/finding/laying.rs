@@ -108,6 +108,15 @@ group! {
             /// Whether the siding comes in panels or boards.
             piece: SidingPiece,
         }
+        /// Siding is cut at its foot along many short slants, as by something drawn in front of the wall.
+        RaggedFoot "ragged-foot", Warning, Architect {
+            /// The wall.
+            wall: WallId,
+            /// Slanted edges.
+            edges: usize,
+            /// Width and height of what they cut out, inches.
+            size: [f64; 2],
+        }
         /// Openings stand edge to edge.
         OpeningsJoined "openings-joined", Warning, Architect {
             /// The wall.

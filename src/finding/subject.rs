@@ -229,7 +229,7 @@ fn by_hand(code: HandCode) -> Subject {
 fn laying(code: LayingCode) -> Subject {
     use LayingCode as C;
     match code {
-        C::WallBare => Subject::Walls,
+        C::WallBare | C::RaggedFoot => Subject::Walls,
         C::OpeningsJoined | C::BlockMoved => Subject::Openings,
         C::PostPastStone => Subject::Corners,
         C::StripThin | C::FillerBoard | C::PeakLeft | C::PanelShort | C::NotchThin => {
@@ -254,8 +254,14 @@ fn job(code: JobCode) -> Subject {
 fn taped(code: TapedCode) -> Subject {
     use TapedCode as C;
     match code {
-        C::Unreadable | C::Unknown | C::LeftOut | C::Taken | C::Slopes | C::Contradicts => {
-            Subject::Scale
-        }
+        C::Unreadable
+        | C::Unknown
+        | C::LeftOut
+        | C::Taken
+        | C::Leans
+        | C::LevelStart
+        | C::Top
+        | C::Slopes
+        | C::Contradicts => Subject::Scale,
     }
 }

@@ -83,6 +83,29 @@ group! {
             /// The first of these.
             named: Vec<String>,
         }
+        /// Corners of a wall lean as they were taped, and bear their posts.
+        Leans "taped-leans", Info, Office {
+            /// The wall.
+            wall: WallId,
+            /// How far the left one leans to the right, from foot to top, inches; 0 where it is plumb.
+            left: f64,
+            /// How far the right one does.
+            right: f64,
+        }
+        /// The start of a wall was taped out of level: siding starts level, from the lower corner.
+        LevelStart "taped-start", Warning, Office {
+            /// The wall.
+            wall: WallId,
+            /// How far the right corner lies over the left one, inches.
+            off: f64,
+        }
+        /// The top of a wall was taped out of level: the top course is cut to it.
+        Top "taped-top", Info, Office {
+            /// The wall.
+            wall: WallId,
+            /// How far the right end lies over the left one, inches.
+            off: f64,
+        }
         /// Sides that were drawn level or plumb slope as they were taped.
         Slopes "taped-slopes", Warning, Office {
             /// The wall.

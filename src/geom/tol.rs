@@ -26,6 +26,11 @@ pub const BESIDE: f64 = 0.05;
 /// What sums of lengths differ by for rounding alone, inches.
 pub const ROUNDING: f64 = 1e-6;
 
+/// How much a side may lean and still bear what stands in a corner, run over rise: 1 in on 8 ft. Crews set a post
+/// along a corner that leans so; guidelines for builders call a wall out of plumb from 3/8 in on 32 in, which is
+/// as much (from memory; common practice, no other source).
+pub const LEANS: f64 = 1.0 / 96.0;
+
 /// The nearest grid value.
 pub fn snap(v: f64) -> f64 {
     (v / GRID).round() * GRID
@@ -56,7 +61,19 @@ pub fn level(rise: f64) -> bool {
     rise.abs() <= LEVEL
 }
 
+/// Whether the top of a wall, so far up and so far along, bears what holds panels under a soffit: as far out of level
+/// as a corner may be out of plumb.
+pub fn lies_flat(rise: f64, run: f64) -> bool {
+    upright(rise, run)
+}
+
 /// Whether a segment of this run reads as plumb.
 pub fn plumb(run: f64) -> bool {
     run.abs() <= LEVEL
+}
+
+/// Whether a side so far sideways and so high is upright, as a corner of a house may lean; part of one that leans just
+/// so may lean more by the grid.
+pub fn upright(run: f64, rise: f64) -> bool {
+    run.abs() <= LEVEL.max(LEANS * rise.abs() + SAME)
 }

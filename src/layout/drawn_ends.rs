@@ -53,7 +53,8 @@ fn corner_at(house: &LaidHouse, wall: &LaidWall, end: Xy, far: Xy) -> Option<f64
     let sides = sides.filter(|(_, s)| s.wall == wall.id && s.side == hand);
     let past = |x: f64| (x - end[0]) * out.signum();
     let most = |c: &Corner| set_backs.at(c, &wall.id).max(set_backs.most(kind)) + LEVEL;
-    let near = sides.filter(|(c, s)| (0.0..=most(c)).contains(&past(s.x))).map(|(_, s)| s.x);
+    let at = sides.map(|(c, s)| (c, s.at(end[1])));
+    let near = at.filter(|(c, x)| (0.0..=most(c)).contains(&past(*x))).map(|(_, x)| x);
     near.min_by(|a, b| past(*a).total_cmp(&past(*b)))
 }
 

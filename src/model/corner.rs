@@ -102,12 +102,32 @@ pub struct CornerSide {
     pub wall: WallId,
     /// Side of the wall.
     pub side: Hand,
-    /// Where it stands on its elevation, elevation inches.
+    /// Where it stands on its elevation, half way up, elevation inches.
     pub x: f64,
+    /// How far it leans to the right, inches for an inch up; nothing where it stands plumb.
+    #[serde(default, skip_serializing_if = "is_plumb")]
+    pub lean: f64,
     /// Its foot, house inches.
     pub low: f64,
     /// Its top.
     pub high: f64,
+}
+
+fn is_plumb(lean: &f64) -> bool {
+    *lean == 0.0
+}
+
+impl CornerSide {
+    /// Where it stands at a height; over its top and under its foot its line goes on.
+    pub fn at(&self, y: f64) -> f64 {
+        self.x + self.lean * (y - (self.low + self.high) / 2.0)
+    }
+
+    /// Takes it from one height to another along its line.
+    pub fn reach(&mut self, low: f64, high: f64) {
+        self.x = self.at((low + high) / 2.0);
+        (self.low, self.high) = (low, high);
+    }
 }
 
 impl Corner {

@@ -40,11 +40,15 @@ pub enum MeasureKind {
     Height,
     /// Level of a sill or of the foot of a door over the floor line.
     Sill,
+    /// Level of the bottom edge of a band over the floor line.
+    BandBottom,
+    /// Level of its top edge.
+    BandTop,
 }
 
 impl MeasureKind {
     /// All of them.
-    pub const ALL: [MeasureKind; 14] = [
+    pub const ALL: [MeasureKind; 16] = [
         MeasureKind::FootWidth,
         MeasureKind::TopWidth,
         MeasureKind::LeftLean,
@@ -59,6 +63,8 @@ impl MeasureKind {
         MeasureKind::Width,
         MeasureKind::Height,
         MeasureKind::Sill,
+        MeasureKind::BandBottom,
+        MeasureKind::BandTop,
     ];
 
     /// As names of measures end.
@@ -78,6 +84,8 @@ impl MeasureKind {
             MeasureKind::Width => "width",
             MeasureKind::Height => "height",
             MeasureKind::Sill => "sill",
+            MeasureKind::BandBottom => "bottom",
+            MeasureKind::BandTop => "top",
         }
     }
 
@@ -94,7 +102,9 @@ impl MeasureKind {
             MeasureKind::LeftFoot
             | MeasureKind::RightFoot
             | MeasureKind::PeakLevel
-            | MeasureKind::Sill => [-LONGEST, LONGEST],
+            | MeasureKind::Sill
+            | MeasureKind::BandBottom
+            | MeasureKind::BandTop => [-LONGEST, LONGEST],
             MeasureKind::Place | MeasureKind::PeakPlace => [0.0, LONGEST],
             MeasureKind::FootWidth
             | MeasureKind::TopWidth
@@ -111,7 +121,7 @@ impl MeasureKind {
         (least..=most).contains(&inches)
     }
 
-    /// The name of the measure of a wall or an opening: `front-1/foot-width`.
+    /// The name of the measure of a wall, an opening or a band: `front-1/foot-width`.
     pub fn of(self, thing: &str) -> String {
         format!("{thing}/{}", self.word())
     }
@@ -126,7 +136,7 @@ pub struct Measure {
     pub elevation: String,
     /// The wall.
     pub wall: String,
-    /// The opening, or the wall itself.
+    /// The opening, the band, or the wall itself.
     pub thing: String,
     /// What is taped.
     pub kind: MeasureKind,

@@ -21,4 +21,6 @@ pub enum NoSiding {
     Apart,
     /// They cover a roof.
     Roof,
+    /// No wall comes of them: they are strips that no panel fits into, or their outline crosses itself.
+    NoWall,
 }

@@ -179,7 +179,7 @@ fn is_other(all: &[Cover], i: usize) -> bool {
     let beside = |o: &Cover| o.frame.x1.min(b.x1) - o.frame.x0.max(b.x0) > 1.0;
     let apart = |o: &Cover| o.pattern.2 != all[i].pattern.2;
     let under = |o: &Cover| (-2.0..=EAVE).contains(&(b.y0 - o.frame.y1));
-    let over = |o: &Cover| (-2.0..=EAVE).contains(&(o.frame.y0 - b.y1));
+    let over = |o: &Cover| (-2.0..=EAVE).contains(&(foot_over(o, b) - b.y1));
     let near = || all.iter().enumerate().filter(|(j, o)| *j != i && beside(o)).map(|(_, o)| o);
     near().filter(|o| under(o)).all(apart) && !near().any(|o| over(o) && apart(o))
 }
@@ -225,6 +225,16 @@ fn level_extent(c: &Cover, y: f64) -> Option<(f64, f64)> {
     (x1 - x0 > 1.0).then_some((x0, x1))
 }
 
+/// The foot of an area over most of what stands under it: beside a roof it may go farther down.
+fn foot_over(o: &Cover, under: Rect) -> f64 {
+    let all = o.shape.iter().flat_map(|p| sides(&p.outer));
+    // A shape lies on the left hand of its sides: its feet run to the right.
+    let feet = all.filter(|(p, q)| (p.y - q.y).abs() < 1.0 && q.x > p.x);
+    let found = feet.map(|(p, q)| (q.x.min(under.x1) - p.x.max(under.x0), p.y.min(q.y)));
+    let most = found.filter(|f| f.0 > 1.0).max_by(|a, b| a.0.total_cmp(&b.0));
+    most.map_or(o.frame.y0, |f| f.1)
+}
+
 /// How far an area's sides stand plumb over the ends of its foot, inches: the less of both.
 fn plumb(c: &Cover, foot: (f64, f64)) -> f64 {
     let along = |x: f64| -> f64 {
@@ -256,7 +266,7 @@ fn roof_spacings(all: &[Cover], looks: &[bool]) -> BTreeSet<i64> {
     let under = |c: &Cover| {
         all.iter().any(|o| {
             let beside = o.frame.x1.min(c.frame.x1) - o.frame.x0.max(c.frame.x0) > 1.0;
-            beside && (-2.0..=EAVE).contains(&(o.frame.y0 - c.frame.y1))
+            beside && (-2.0..=EAVE).contains(&(foot_over(o, c.frame) - c.frame.y1))
         })
     };
     for c in all.iter().filter(|c| under(c)) {
@@ -313,7 +323,7 @@ fn is_inset(all: &[Cover], i: usize, main: Option<Pattern>) -> bool {
     let b = all[i].frame;
     let holes = all[i].shape.iter().any(|p| !p.holes.is_empty());
     let above = all.iter().enumerate().filter(|(j, o)| {
-        let rise = o.frame.y0 - b.y1;
+        let rise = foot_over(o, b) - b.y1;
         let over = o.frame.x1.min(b.x1) - o.frame.x0.max(b.x0);
         *j != i && Some(o.pattern) == main && (-2.0..=EAVE).contains(&rise) && over > 0.0
     });

@@ -24,6 +24,19 @@ pub(super) fn seams(
     }
 }
 
+/// The same for its number of panels or boards alone.
+pub(super) fn counted(
+    asked: &SeamProblem,
+    (walls, planned): (&[&DrawnWall], &[Vec<PlannedCourse>]),
+    job: &Job,
+) -> SeamPlan {
+    if job.siding().joints.is_on_studs() {
+        joint::plan(asked, &joint_rules(walls, planned, job))
+    } else {
+        either_hand(asked, seam::count)
+    }
+}
+
 /// What elevations take where each is laid by itself, after a short search: panels, or their weight
 /// where stock lengths are mixed. None where there is one alone.
 pub(super) fn each_elevation(
@@ -44,7 +57,7 @@ pub(super) fn each_elevation(
                 elevations: vec![e.clone()],
                 waiting: Waiting::default(),
             };
-            let plan = seams(&one, of, job, &mut |_| {});
+            let plan = counted(&one, of, job);
             let panels = i64::try_from(plan.panels).unwrap_or(i64::MAX);
             plan.certificate.mixed.map_or(panels, |m| m.weight)
         })

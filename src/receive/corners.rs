@@ -36,12 +36,13 @@ impl<'a> WallCorners<'a> {
         let hand = if e.to.y > e.from.y { Hand::Right } else { Hand::Left };
         let x = (e.from.x + e.to.x) / 2.0;
         let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
+        let y = (low + high) / 2.0;
         let here = |c: &&Corner| {
             c.kind == kind
                 && c.sides.iter().any(|s| {
                     s.wall == self.wall.id
                         && s.side == hand
-                        && (s.x - x).abs() <= LEVEL
+                        && (s.at(y) - x).abs() <= LEVEL
                         && s.low < high
                         && s.high > low
                 })

@@ -31,11 +31,11 @@ pub(super) fn covered(
             }
             EdgeKind::Eave if trim.frieze > 0.0 => {
                 // On the grid of all that is drawn, else a sliver stands between it and what ends at it.
-                let foot = snap(e.from.y - trim.frieze);
-                let down = Vec2::new(0.0, foot - e.from.y);
-                let (x0, x1) = (e.from.x.min(e.to.x), e.from.x.max(e.to.x));
-                off.push(Polygon::rect(x0, foot, x1, e.from.y + OVER));
-                moved.push(DrawnEdge { from: e.from + down, to: e.to + down, ..e.clone() });
+                let foot = |p: Point| Point::new(p.x, snap(p.y - trim.frieze));
+                let over = |p: Point| Point::new(p.x, p.y + OVER);
+                let (from, to) = (foot(e.from), foot(e.to));
+                off.push(Polygon::simple(vec![from, over(e.from), over(e.to), to]).wound());
+                moved.push(DrawnEdge { from, to, ..e.clone() });
             }
             EdgeKind::Rake if trim.rake_frieze > 0.0 => {
                 let [first, last] = rake_ends(wall, e, trim.rake_frieze);
@@ -60,13 +60,20 @@ fn set_back(wall: &DrawnWall, e: &DrawnEdge, w: f64) -> (Polygon, DrawnEdge) {
         slope => (slope, OVER),
     };
     let ((down, past_low), (up, past_high)) = (reach(low), reach(high));
-    // Siding ends on the grid, as under a frieze.
-    let inner = snap(low.x + inward * w);
-    let (a, b) = (low.x - inward * OVER, inner);
     let (bottom, top) = (low.y - down, high.y + up);
-    let strip = Polygon::rect(a.min(b), bottom - past_low, a.max(b), top + past_high);
-    let shift = inner - low.x;
-    let (low, high) = (Point::new(inner, bottom), Point::new(high.x + shift, top));
+    // What stands in a corner that leans leans with it.
+    let lean = if same(low.x, high.x) { 0.0 } else { (high.x - low.x) / (high.y - low.y) };
+    let outer = |y: f64| low.x + lean * (y - low.y) - inward * OVER;
+    // Siding ends on the grid, as under a frieze.
+    let inner = |y: f64| snap(low.x + lean * (y - low.y) + inward * w);
+    let ends = [bottom - past_low, top + past_high];
+    let [[a, b], [c, d]] = ends.map(|y| [Point::new(outer(y), y), Point::new(inner(y), y)]);
+    let strip = if lean == 0.0 {
+        Polygon::rect(a.x.min(b.x), a.y, a.x.max(b.x), d.y)
+    } else {
+        Polygon::simple(vec![a, b, d, c]).wound()
+    };
+    let (low, high) = (Point::new(inner(bottom), bottom), Point::new(inner(top), top));
     let (from, to) = if inward < 0.0 { (low, high) } else { (high, low) };
     (strip, DrawnEdge { from, to, ..e.clone() })
 }

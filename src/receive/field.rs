@@ -7,7 +7,7 @@ use super::steps::steps;
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::Polygon;
 use crate::geom::sliver::{between, without_slivers};
-use crate::geom::tol::{SAME, snap};
+use crate::geom::tol::{LEVEL, SAME, snap};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::set_backs::SetBacks;
 use crate::job::siding::system::ClearanceRule;
@@ -143,6 +143,9 @@ fn raised(a: Point, b: Point, clear: f64) -> Option<Polygon> {
         (side.x.abs(), Vec2::new(0.0, 1.0))
     };
     let to = inward * (clear * side.hypot() / square);
+    // Along a nearly plumb side it goes on a hair: under a top a little out of level no sliver stays over its end.
+    let on = if inward.y == 0.0 { side / side.hypot() * LEVEL } else { Vec2::ZERO };
+    let (a, b) = (a - on, b + on);
     // Begins a little outside the line so that no sliver stays between.
     let from = inward * -0.25;
     // It ends on the grid, where what is found beside it begins: no sliver stays there either.

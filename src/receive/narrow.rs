@@ -4,7 +4,7 @@
 use super::faces::Faces;
 use crate::geom::boolean::intersection;
 use crate::geom::polygon::{Polygon, total_area};
-use crate::geom::tol::SAME;
+use crate::geom::tol::{LEANS, SAME};
 use crate::geom::vocabulary::Rect;
 use crate::model::course::StoryPole;
 use crate::model::house::EdgeKind;
@@ -124,7 +124,24 @@ fn between_levels(field: &Field, pole: &StoryPole, faces: &Faces) -> Vec<Narrow>
             upright: false,
         })
         .filter(|n| is_open(&field.shapes, n.place))
+        .map(|n| Narrow { place: past_leaning(&field.shapes, n.place), ..n })
         .collect()
+}
+
+/// A level place that ends at a side that leans, ending past it: to the grid a hairline would be left beside it.
+fn past_leaning(field: &[Polygon], r: Rect) -> Rect {
+    // A side that leans more is none of an upright corner.
+    let far = LEANS * r.height() + 2.0 * SAME;
+    let within = |strip: Rect| {
+        let all = [Polygon::rect(strip.x0, strip.y0, strip.x1, strip.y1)];
+        intersection(field, &all).iter().map(Polygon::bounds).reduce(|a, b| a.union(b))
+    };
+    let right = within(Rect::new(r.x1, r.y0, r.x1 + far, r.y1)).map_or(r.x1, |b| b.x1);
+    let left = within(Rect::new(r.x0 - far, r.y0, r.x0, r.y1)).map_or(r.x0, |b| b.x0);
+    // What goes on farther is another place.
+    let x1 = if right < r.x1 + far - SAME { right.max(r.x1) } else { r.x1 };
+    let x0 = if left > r.x0 - far + SAME { left.min(r.x0) } else { r.x0 };
+    Rect::new(x0, r.y0, x1, r.y1)
 }
 
 /// Between a level roof, a deck or a ledge and the next course line, where less of a course is left over it

@@ -160,7 +160,7 @@ fn name(
         (Some(_), _) => (EdgeKind::of_opening_side(rise, is_curved), slope(rise), None),
         // The plumb end of a roof, and a step no higher than the reach to a level side, stand beside
         // what they border, not over or under it.
-        (None, Some(e)) if rise.x.abs() <= SAME && (e.to.x - e.from.x).abs() > SAME => {
+        (None, Some(e)) if rise.x.abs() <= SAME && lies(e) => {
             (EdgeKind::Abutment, None, e.tag.clone())
         }
         (None, Some(e)) => (e.kind, e.pitch, e.tag.clone()),
@@ -176,6 +176,12 @@ fn name(
     };
     let opening = opening.map(|(i, _)| i);
     FieldEdge { kind, receiver, from, to, opening, is_curved, pitch, tag }
+}
+
+/// Whether a side is no upright one; a corner that leans is.
+fn lies(e: &DrawnEdge) -> bool {
+    let corner = matches!(e.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
+    (e.to.x - e.from.x).abs() > SAME && !corner
 }
 
 /// Rise in 12 of a sloped side.

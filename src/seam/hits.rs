@@ -2,7 +2,8 @@
 
 use super::hit_sum::Hits;
 use super::options::Way;
-use super::part::{Part, Span};
+use super::part::{Digest, Part, Span, hits_at};
+use super::placed::Placed;
 use super::rules::Rules;
 use super::stagger::seams;
 
@@ -87,6 +88,17 @@ pub(super) fn open<'a>(
         let meet = spans.iter().map(move |o| (o.0.max(s.0), o.1.min(end).min(most)));
         meet.filter(|m| m.0 <= m.1).map(|m| (s.1, m))
     })
+}
+
+/// Parts that have more hits as they stand than each by itself needs.
+pub(super) fn hit_more(digest: &Digest, placed: &[Option<Placed>]) -> Vec<usize> {
+    let more = |p: &usize| match placed[*p] {
+        Some(Placed::Seamed { way, a, .. }) => {
+            hits_at(&digest.parts[*p], way, a) > digest.parts[*p].least_hits
+        }
+        _ => false,
+    };
+    (0..digest.parts.len()).filter(more).collect()
 }
 
 /// Least hits of a part by itself.

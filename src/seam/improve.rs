@@ -5,7 +5,8 @@
 use super::budget::{LARGE, rounds, side_by_side};
 use super::conflicts::Pins;
 use super::emptier::beside;
-use super::hit_sum::Hits;
+use super::hit_sum::{Hits, OPENINGS_WEIGHED};
+use super::hits::hit_more;
 use super::insert::Inserter;
 use super::least::Least;
 use super::part::Digest;
@@ -35,6 +36,9 @@ const MOST_TAKEN: usize = 24;
 
 /// Sets the chances of a second chain apart from those of all first ones.
 const SECOND: u64 = 100;
+
+/// Rounds after which hits are looked for again, where they are worked at.
+const LOOKED: u64 = 32;
 
 /// Rounds that hits are still worked at when panels meet the bound.
 const PATIENCE: u64 = 1000;
@@ -158,13 +162,15 @@ fn one_chain(
             break;
         }
         if round % 256 == 0 {
-            let done = span.from + round;
             watch(Progress {
-                done,
+                done: span.from + round,
                 of: span.of,
                 panels: best.panels,
                 bound: bound_shown(digest, bound),
             });
+        }
+        if round % LOOKED == 0 && digest.rules.hit_costs == OPENINGS_WEIGHED {
+            search.hit = hit_more(digest, &now.placed);
         }
         if !search.ruin(digest, &now) {
             break;
@@ -234,6 +240,8 @@ struct Search<'a> {
     keyed: Vec<(i64, usize)>,
     /// Least that laying each part can cost.
     floors: Vec<i64>,
+    /// Where hits are worked at, parts with more than they need: each round takes one of them up.
+    hit: Vec<usize>,
 }
 
 impl<'a> Search<'a> {
@@ -247,6 +255,7 @@ impl<'a> Search<'a> {
             keyed: Vec::new(),
             is_taken: vec![false; digest.parts.len()],
             floors: (0..digest.parts.len()).map(|p| pool.floor(digest, p)).collect(),
+            hit: Vec::new(),
         }
     }
 
@@ -257,6 +266,10 @@ impl<'a> Search<'a> {
         self.taken.clear();
         if digest.parts.is_empty() || pool.panels.is_empty() {
             return false;
+        }
+        if !self.hit.is_empty() {
+            let one = self.inserter.random.below(self.hit.len());
+            self.add(self.hit[one]);
         }
         let mut first = None;
         for _ in 0..1 + self.inserter.random.below(RUINED) {

@@ -1,5 +1,6 @@
 //! Inserting one part where it costs least.
 
+use super::fills::{OwnWall, SEEN, TRIES, fills, tightest};
 use super::hit_sum::Hits;
 use super::looks::{Looks, Round};
 use super::options::Way;
@@ -10,12 +11,7 @@ use super::random::Random;
 use super::rules::UNIT;
 use super::shelf::Shelves;
 use super::stagger::AllowedSpans;
-use super::waits::{Hand, Waits};
-
-/// Panels tried for an exact fill of each hand.
-const TRIES: usize = 8;
-/// Panels looked at for one that serves the wall: few walls have so few of their own among so many.
-const SEEN: usize = 32;
+use super::waits::Hand;
 
 /// What looks are worth when they are asked for, in [`UNIT`]s: a jamb hit less than a panel.
 const LOOK: i64 = UNIT / 200;
@@ -59,7 +55,7 @@ impl<'a> Inserter<'a> {
             self.one_piece(pool, part);
         }
         if let Some(looks) = self.looks.filter(|_| !p.ways.is_empty()) {
-            self.round = looks.round(self.digest, &pool.placed, part);
+            looks.look_round(self.digest, &pool.placed, part, &mut self.round);
         }
         if let Some((way, a)) = self.pinned[part] {
             self.ends(pool, part, way, a);
@@ -108,7 +104,9 @@ impl<'a> Inserter<'a> {
         }
         let Some(waits) = &pool.waits else { return };
         let wall = waits.wall(part);
+        let beaten = self.best.map_or(i64::MAX, |b| b.0);
         let rising = pool.any.rising(need).take(SEEN);
+        let rising = rising.take_while(|p| pool.used_up(pool.panels[*p].free, need, true) < beaten);
         for panel in rising.filter(|p| waits.serves(*p, wall)).take(2) {
             let p = &pool.panels[panel];
             let c = pool.worth(p) - pool.worth_of(p.free - need, p.locked());
@@ -162,16 +160,29 @@ impl<'a> Inserter<'a> {
         self.wishes.dedup();
     }
 
+    /// What a way and a first piece cost besides the panels for both end pieces; none where they cannot be the best.
+    #[inline]
+    fn own_cost(&self, pool: &Pool, part: usize, way: usize, a: i64) -> Option<i64> {
+        let (w, rules) = (self.digest.parts[part].ways[way], &self.digest.rules);
+        let own = soft(self.digest, part, way, a) + (w.k - 2) * rules.unit(w.whole);
+        // No panel gives a piece for less than one that it uses up.
+        let used_up = |length: i64| pool.worth_of(length + rules.kerf, false);
+        let least = used_up(a) + used_up(w.sum - a);
+        if self.is_beaten(own + least) {
+            return None;
+        }
+        let Some(looks) = self.looks else { return Some(own) };
+        let own = own + LOOK * looks.cost(self.digest, &self.round, part, way, a).weight();
+        (!self.is_beaten(own + least)).then_some(own)
+    }
+
     /// Tries the panels for both end pieces.
     fn ends(&mut self, pool: &mut Pool, part: usize, way: usize, a: i64) {
         let w = self.digest.parts[part].ways[way];
         let b = w.sum - a;
         let rules = &self.digest.rules;
         let kerf = rules.kerf;
-        let mut own = soft(self.digest, part, way, a) + (w.k - 2) * rules.unit(w.whole);
-        if let Some(looks) = self.looks {
-            own += LOOK * looks.cost(self.digest, &self.round, part, way, a).weight();
-        }
+        let Some(own) = self.own_cost(pool, part, way, a) else { return };
         for kind in rules.kinds() {
             pool.fresh(kind);
         }
@@ -188,14 +199,16 @@ impl<'a> Inserter<'a> {
             pool.worth(p) - pool.worth_of(p.free - length - kerf, locks)
         };
         let own_wall = OwnWall::of(pool, part);
-        let firsts = tightest(&pool.no_left, &own_wall, a + kerf);
-        let lasts = tightest(&pool.no_right, &own_wall, b + kerf);
+        let most = self.noise;
+        let from_cut = |shelves: &Shelves, length: i64, hand: Hand| {
+            let cost = |p: usize| fill(p, length) + pool.waiting(p, &[hand], part);
+            let least = |p: usize| pool.used_up(pool.panels[p].free, length + kerf, false);
+            tightest(shelves, &own_wall, length + kerf, (&cost, &least, most))
+        };
+        let fill_a = from_cut(&pool.no_left, a, Hand::Left);
+        let fill_b = from_cut(&pool.no_right, b, Hand::Right);
         let new_a = |kind: usize| Some((new(a, kind)?, kind));
         let new_b = |kind: usize| Some((new(b, kind)?, kind));
-        let fill_a =
-            firsts.map(|f| f.map(|f| (fill(f, a) + pool.waiting(f, &[Hand::Left], part), f)));
-        let fill_b =
-            lasts.map(|l| l.map(|l| (fill(l, b) + pool.waiting(l, &[Hand::Right], part), l)));
         for (one, i) in rules.kinds().filter_map(new_a) {
             for (two, j) in rules.kinds().filter_map(new_b) {
                 let last = if i == j { fresh(j).1 } else { fresh(j).0 };
@@ -254,7 +267,17 @@ impl<'a> Inserter<'a> {
         }
     }
 
+    /// Whether something found before is better than all that costs so much, whatever chance adds.
+    #[inline]
+    fn is_beaten(&self, cost: i64) -> bool {
+        self.best.is_some_and(|b| b.0 <= cost)
+    }
+
+    #[inline]
     fn weigh(&mut self, cost: i64, how: Placed) {
+        if self.is_beaten(cost) {
+            return;
+        }
         let cost = cost + self.random.below(self.noise as usize) as i64;
         if self.best.is_none_or(|b| cost < b.0) {
             self.best = Some((cost, how));
@@ -274,57 +297,4 @@ fn without_ends(pool: &Pool, room: i64) -> Option<usize> {
         shelf = pool.no_left.shelf(s + 1);
     }
     None
-}
-
-/// Which panels serve the wall of a part, where offcuts may not travel as they like.
-struct OwnWall<'a>(Option<(&'a Waits, u32)>);
-
-impl<'a> OwnWall<'a> {
-    #[inline]
-    fn of(pool: &'a Pool, part: usize) -> Self {
-        OwnWall(pool.waits.as_ref().map(|w| (w, w.wall(part))))
-    }
-
-    /// Whether a panel is no worse than any other that has the room: all are where offcuts travel freely.
-    #[inline]
-    fn has(&self, panel: usize) -> bool {
-        self.0.is_none_or(|(waits, wall)| waits.serves(panel, wall))
-    }
-}
-
-/// The tightest panel of the house that has the room, and that of the wall where it is another.
-#[inline]
-fn tightest(house: &Shelves, own: &OwnWall, room: i64) -> [Option<usize>; 2] {
-    let Some(one) = house.tightest(room) else { return [None, None] };
-    if own.has(one) {
-        return [Some(one), None];
-    }
-    [Some(one), house.rising(room).take(SEEN).find(|p| own.has(*p))]
-}
-
-/// Calls `take` with some rooms between `low` and `high` that panels have, upward from `at`, then
-/// from `low`: of panels of the house, and as many of panels of the wall.
-fn fills(
-    shelves: &Shelves,
-    ((low, high), at): ((i64, i64), i64),
-    own: &OwnWall,
-    mut take: impl FnMut(i64),
-) {
-    let (mut of_house, mut of_wall, mut seen) = (TRIES, TRIES, SEEN);
-    for (from, to) in [(at, high), (low, at - 1)] {
-        let mut shelf = shelves.shelf(from);
-        while let Some(s) = shelf.filter(|s| *s <= to) {
-            let here = of_wall > 0 && shelves.all_on(s).take(TRIES).any(|p| own.has(p));
-            if of_house > 0 || here {
-                take(s);
-            }
-            of_house -= usize::from(of_house > 0);
-            of_wall -= usize::from(here);
-            seen -= 1;
-            if of_house == 0 && of_wall == 0 || seen == 0 {
-                return;
-            }
-            shelf = shelves.shelf(s + 1);
-        }
-    }
 }

@@ -59,21 +59,27 @@ impl Looks {
         Looks { over: over.collect(), entrances: entrances.collect() }
     }
 
-    /// Where the seams round a part stand.
-    pub(super) fn round(&self, digest: &Digest, placed: &[Option<Placed>], part: usize) -> Round {
-        let list = |parts: &Vec<usize>| {
-            let mut out = Vec::new();
+    /// Fills in where the seams round a part stand.
+    pub(super) fn look_round(
+        &self,
+        digest: &Digest,
+        placed: &[Option<Placed>],
+        part: usize,
+        round: &mut Round,
+    ) {
+        for (parts, out) in self.over[part].iter().zip(round) {
+            out.clear();
             for q in parts {
                 if let Some(Placed::Seamed { way, a, .. }) = placed[*q] {
                     let p = &digest.parts[*q];
                     out.extend(seams(p, p.ways[way], a, &digest.rules));
                 }
             }
-            out.sort_unstable();
-            out
-        };
-        let o = &self.over[part];
-        [list(&o[0]), list(&o[1]), list(&o[2]), list(&o[3]), list(&o[4]), list(&o[5])]
+            // Mostly one run, whose seams rise as they are.
+            if parts.len() > 1 {
+                out.sort_unstable();
+            }
+        }
     }
 
     /// What is ill about a part laid `way` with first piece `a`: seams at openings, then stairs,
@@ -108,15 +114,24 @@ impl Looks {
         }
         Ill { hits: hits_at(p, way, a), others: cost }
     }
+}
+
+/// Looks, and room to note what stands round a part: it is looked at again and again.
+pub(super) struct Viewer<'a> {
+    pub(super) looks: &'a Looks,
+    round: Round,
+}
+
+impl<'a> Viewer<'a> {
+    pub(super) fn new(looks: &'a Looks) -> Self {
+        Viewer { looks, round: Round::default() }
+    }
 
     /// [`Looks::cost`] of a part as it stands.
-    pub(super) fn of(&self, digest: &Digest, placed: &[Option<Placed>], part: usize) -> Ill {
-        match placed[part] {
-            Some(Placed::Seamed { way, a, .. }) => {
-                self.cost(digest, &self.round(digest, placed, part), part, way, a)
-            }
-            _ => Ill::default(),
-        }
+    pub(super) fn of(&mut self, digest: &Digest, placed: &[Option<Placed>], part: usize) -> Ill {
+        let Some(Placed::Seamed { way, a, .. }) = placed[part] else { return Ill::default() };
+        self.looks.look_round(digest, placed, part, &mut self.round);
+        self.looks.cost(digest, &self.round, part, way, a)
     }
 }
 

@@ -7,13 +7,13 @@ use super::improve::key;
 use super::keep::keep;
 use super::least::Least;
 use super::looks::Looks;
-use super::one_length::{Solved, one_length};
+use super::one_length::{Asked, Solved, one_length};
 use super::panel::Panel;
 use super::part::Digest;
 use super::placed::Placed;
 use super::pool::Pool;
 use super::search::search;
-use super::{answer, cartons, conflicts, construct, mixed_bound, polish};
+use super::{answer, cartons, conflicts, construct, mixed_bound, orders, polish};
 use crate::model::conflict::Conflict;
 use crate::model::progress::Progress;
 use crate::model::seam::{Effort, MOST_STOCKS, SeamPlan, SeamProblem, StockWeight};
@@ -27,15 +27,16 @@ struct Start {
 
 /// Places the seams of a house with panels of several lengths.
 pub(super) fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan {
-    let digest = Digest::new(problem);
     let alone: Vec<Solved> = problem
         .rules
         .stocks
         .iter()
         .take(MOST_STOCKS)
         .map(|s| SeamProblem { rules: problem.rules.with_one(s.length), ..problem.clone() })
-        .map(|one| one_length(&one, watch))
+        .map(|one| one_length(&one, Asked::Layout, watch))
         .collect();
+    let problem = &in_order(problem, &alone);
+    let digest = Digest::new(problem);
     let mut certificate = mixed_bound::bound(&digest);
     let proof = certificate.mixed.get_or_insert_default();
     let starts = starts(problem, &digest, &alone);
@@ -57,6 +58,7 @@ pub(super) fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> Se
     }
     let proven = proof.weight <= proof.bound;
     let mut plan = answer::plan(problem, &digest, &best.pool, certificate);
+    plan.order = orders::first(problem);
     plan.certificate.proven = proven;
     plan.conflicts = best.conflicts;
     conflicts::number(&mut plan.conflicts);
@@ -67,6 +69,17 @@ pub(super) fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> Se
         .map(|(kind, s)| (s.crew as i64 * digest.rules.weight_of(kind), s.crew));
     plan.crew_panels = crews.min().map_or(0, |c| c.1);
     plan
+}
+
+/// The problem with the order of walls of the answer with one length that buys least: it is then one with
+/// all lengths too, with no more offcuts waiting.
+fn in_order(problem: &SeamProblem, alone: &[Solved]) -> SeamProblem {
+    let bought =
+        |(stock, s): &(&StockWeight, &Solved)| (s.conflicts.len(), stock.bought(s.pool.panels()));
+    let best = problem.rules.stocks.iter().zip(alone).min_by_key(bought);
+    let mut one = problem.clone();
+    one.waiting.orders = best.map(|(_, s)| s.order.clone()).into_iter().collect();
+    one
 }
 
 /// The best answer with one length, and a first layout with all where that breaks no rule.
@@ -124,7 +137,11 @@ fn best_of(
 /// cartons; none that breaks more rules.
 fn least_bought(digest: &Digest, stocks: &[StockWeight], best: Start, alone: &[Solved]) -> Start {
     let broken = best.conflicts.len();
-    let into_cartons = |s: Start| Start { pool: cartons::moved(digest, stocks, s.pool), ..s };
+    let into_cartons = |mut s: Start| {
+        // In another order of walls than its own, more may wait than may.
+        keep(digest, &mut s.pool);
+        Start { pool: cartons::moved(digest, stocks, s.pool), ..s }
+    };
     let order = |s: &Start| (s.conflicts.len(), cartons::bought(stocks, &s.pool), key(&s.pool));
     let others = alone.iter().enumerate().filter_map(|(kind, s)| taken_over(digest, s, kind));
     let mut least = into_cartons(best);

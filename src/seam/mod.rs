@@ -24,6 +24,7 @@ mod crew;
 mod differences;
 mod digest;
 mod emptier;
+mod fills;
 mod hit_bound;
 mod hit_sum;
 mod hits;
@@ -55,45 +56,34 @@ mod sums;
 mod waits;
 mod wall;
 
-use self::one_length::{Solved, one_length};
+use self::one_length::{Asked, Solved, one_length};
 use crate::model::progress::Progress;
-use crate::model::seam::{Effort, SeamPlan, SeamProblem};
+use crate::model::seam::{SeamPlan, SeamProblem};
 
 /// Places the seams of a house. Total, and the same for the same problem on every machine: budgets
 /// count rounds, not time.
 pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan {
+    solved(problem, Asked::All, watch)
+}
+
+/// The same for its number of panels: what the policy for short runs costs is not reckoned.
+pub fn count(problem: &SeamProblem) -> SeamPlan {
+    solved(problem, Asked::Layout, &mut |_| {})
+}
+
+fn solved(problem: &SeamProblem, asked: Asked, watch: &mut dyn FnMut(Progress)) -> SeamPlan {
     if problem.rules.stocks.len() > 1 {
-        let problem = &orders::one_order(problem);
-        return SeamPlan { order: orders::first(problem), ..mixed::plan(problem, watch) };
+        return mixed::plan(problem, watch);
     }
-    let solved = one_length(problem, watch);
+    let solved = one_length(problem, asked, watch);
     let Solved { digest, pool, certificate, order, .. } = &solved;
     let mut settled = problem.clone();
     settled.waiting.orders = vec![order.clone()];
     let mut plan = answer::plan(&settled, digest, pool, certificate.clone());
     plan.order.clone_from(order);
     plan.crew_panels = solved.crew;
-    if problem.rules.effort != Effort::Crew {
-        plan.other_policy_panels = other_policy(&settled, pool, &solved.pins);
-    }
+    plan.other_policy_panels = solved.other_policy;
     plan.conflicts = solved.conflicts;
     conflicts::number(&mut plan.conflicts);
     plan
-}
-
-/// Panels when runs that one panel covers may be seamed too: what the default policy costs. The
-/// search starts from the answer under the default policy and takes a quarter of a chain's rounds.
-fn other_policy(problem: &SeamProblem, best: &pool::Pool, pins: &conflicts::Pins) -> Option<usize> {
-    if problem.rules.seam_short_runs {
-        return None;
-    }
-    let mut other = problem.clone();
-    other.rules.seam_short_runs = true;
-    let digest = part::Digest::new(&other);
-    let bound = certificate::bound(&digest).bound;
-    // Parts and the ways of seamed ones are the same under both policies.
-    let first = pool::Pool::of(&digest, &best.placed, &[]);
-    let mut found = improve::again(&digest, first, pins, bound);
-    keep::keep(&digest, &mut found);
-    Some(found.panels())
 }

@@ -7,8 +7,9 @@ use super::construct;
 use super::improve::{again, key};
 use super::part::Digest;
 use super::pool::Pool;
+use crate::cores;
 use crate::model::conflict::Conflict;
-use crate::model::seam::{Effort, SeamProblem};
+use crate::model::seam::SeamProblem;
 
 /// Most orders that are tried.
 const TRIED: usize = 16;
@@ -75,34 +76,24 @@ pub(super) fn settled(first: Settled, bound: usize) -> Settled {
     if others.is_empty() {
         return first;
     }
-    let mut problem = first.problem.clone();
+    let problem = first.problem.clone();
     let mut best = first.searched(bound);
-    for order in others {
+    if best.is_least(bound) {
+        return best;
+    }
+    let searched = |order: &Vec<usize>| {
+        let mut problem = problem.clone();
+        problem.waiting.orders = vec![order.clone()];
+        let digest = Digest::new(&problem);
+        Settled::laid(problem, digest).searched(bound)
+    };
+    for other in cores::each(&others, searched) {
         if best.is_least(bound) {
             break;
         }
-        problem.waiting.orders = vec![order];
-        let digest = Digest::new(&problem);
-        let other = Settled::laid(problem.clone(), digest).searched(bound);
         if key(&other.pool) < key(&best.pool) {
             best = other;
         }
     }
     best
-}
-
-/// As [`settled`], without a first layout: the problem with the order that is taken.
-pub(super) fn one_order(problem: &SeamProblem) -> SeamProblem {
-    let mut one = problem.clone();
-    one.waiting.orders = vec![first(problem)];
-    if problem.waiting.is_free() || problem.rules.effort == Effort::Crew {
-        return one;
-    }
-    // What one length takes tells which order is good for several.
-    let alone =
-        SeamProblem { rules: problem.rules.with_one(problem.rules.stock()), ..problem.clone() };
-    let digest = Digest::new(&alone);
-    let settled = settled(Settled::laid(alone, digest), 0);
-    one.waiting.orders = vec![first(&settled.problem)];
-    one
 }

@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use super::budget::counted;
 use super::conflicts::Pins;
 use super::insert::Inserter;
-use super::looks::{Ill, Looks};
+use super::looks::{Ill, Looks, Viewer};
 use super::part::Digest;
 use super::placed::Placed;
 use super::pool::Pool;
@@ -42,6 +42,7 @@ pub(super) fn polish(digest: &Digest, looks: &Looks, pool: &mut Pool, pins: Pins
     let mut inserter = Inserter::new(digest, random, NOISE);
     inserter.pinned = pins;
     inserter.looks = Some(looks);
+    let viewer = &mut Viewer::new(looks);
     let mut best = Best::of(pool, Ill::default());
     let mut now = best.sum;
     let rounds = rounds(digest);
@@ -51,13 +52,16 @@ pub(super) fn polish(digest: &Digest, looks: &Looks, pool: &mut Pool, pins: Pins
     let mut worst: Vec<usize> = Vec::new();
     for round in 0..rounds {
         if round % again_after == 0 {
-            let of = |p: &usize| looks.of(digest, &pool.placed, *p);
-            ill = (0..digest.parts.len()).filter(|p| of(p) > Ill::default()).collect();
+            ill.clear();
+            worst.clear();
+            for p in 0..digest.parts.len() {
+                let of = viewer.of(digest, &pool.placed, p);
+                ill.extend((of > Ill::default()).then_some(p));
+                worst.extend(of.hits.is_bad().then_some(p));
+            }
             if ill.is_empty() {
                 break;
             }
-            let bad = |p: &usize| of(p).hits.is_bad();
-            worst = ill.iter().copied().filter(bad).collect();
         }
         let among = if worst.is_empty() || round % 2 == 1 { &ill } else { &worst };
         let one = among[inserter.random.below(among.len())];
@@ -67,10 +71,10 @@ pub(super) fn polish(digest: &Digest, looks: &Looks, pool: &mut Pool, pins: Pins
             let mut taken = with_mates(digest, pool, one, &mut inserter.random);
             // What is pinned stands before the others look for a place.
             taken.sort_by_key(|p| inserter.pinned[*p].is_none());
-            again(digest, looks, pool, &mut inserter, (&taken, worse))
+            again(digest, viewer, pool, &mut inserter, (&taken, worse))
         } else {
             let by = wish(digest, pool, one, &mut inserter.random);
-            slide(digest, looks, pool, (one, by), (&inserter.pinned, worse))
+            slide(digest, viewer, pool, (one, by), (&inserter.pinned, worse))
         };
         if let Some((before, after)) = changed {
             now = now + after - before;
@@ -136,7 +140,7 @@ fn with_mates(digest: &Digest, pool: &Pool, part: usize, random: &mut Random) ->
 /// What was ill before and after, if they stay.
 fn again(
     digest: &Digest,
-    looks: &Looks,
+    viewer: &mut Viewer,
     pool: &mut Pool,
     inserter: &mut Inserter,
     (taken, worse): (&[usize], i64),
@@ -146,7 +150,7 @@ fn again(
     let mut stood = Vec::new();
     // Each part is looked at beside what stands then, both ways, so that the sums compare.
     for p in taken {
-        before = before + looks.of(digest, &pool.placed, *p);
+        before = before + viewer.of(digest, &pool.placed, *p);
         stood.extend(pool.take(digest, *p).map(|how| (*p, how)));
     }
     let most = before.weight() + worse;
@@ -158,7 +162,7 @@ fn again(
             break;
         };
         pool.place(digest, *p, how);
-        after = after + looks.of(digest, &pool.placed, *p);
+        after = after + viewer.of(digest, &pool.placed, *p);
         // Laying the others can only add to both.
         laid = pool.bought() <= panels && after.weight() <= most;
         if !laid {

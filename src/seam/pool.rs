@@ -153,6 +153,13 @@ impl Pool {
         self.worths[usize::from(locked)][free.clamp(0, self.most_room) as usize]
     }
 
+    /// What a length costs that is taken off what is free on a panel, which is `locked` or stays open; the more
+    /// is free, the more.
+    #[inline]
+    pub(super) fn used_up(&self, free: i64, length: i64, locked: bool) -> i64 {
+        self.worth_of(free, locked) - self.worth_of(free - length, locked)
+    }
+
     /// Least that laying a part can add to [`Pool::cost`]: whole panels and seams, and end pieces that
     /// just fill what is left of two panels. A leftover's worth grows with its square, so nothing
     /// uses a length up for less than what leaves none.

@@ -2,7 +2,7 @@
 //! share its panels, as far as these must give way. What one end piece gains the other loses, so that each panel
 //! on the way still holds what is cut from it.
 
-use super::looks::{Ill, Looks};
+use super::looks::{Ill, Viewer};
 use super::part::Digest;
 use super::placed::Placed;
 use super::pool::Pool;
@@ -69,7 +69,7 @@ fn moved(digest: &Digest, pool: &Pool, part: usize, by: i64) -> Option<Vec<(usiz
 /// ill before and after.
 pub(super) fn slide(
     digest: &Digest,
-    looks: &Looks,
+    viewer: &mut Viewer,
     pool: &mut Pool,
     (part, by): (usize, i64),
     (pinned, worse): (&[Option<(usize, i64)>], i64),
@@ -82,15 +82,18 @@ pub(super) fn slide(
     let mut stood = Vec::new();
     // Each part is looked at beside what stands then, both ways, so that the sums compare.
     for (p, _) in &moved {
-        before = before + looks.of(digest, &pool.placed, *p);
+        before = before + viewer.of(digest, &pool.placed, *p);
         stood.extend(pool.take(digest, *p).map(|how| (*p, how)));
     }
     let mut allowed = AllowedSpans::default();
     let mut kept = true;
     for (p, how) in &moved {
         pool.place(digest, *p, *how);
-        after = after + looks.of(digest, &pool.placed, *p);
-        kept &= allowed.lawful(digest, &pool.placed, *p);
+        kept = allowed.lawful(digest, &pool.placed, *p);
+        if !kept {
+            break;
+        }
+        after = after + viewer.of(digest, &pool.placed, *p);
     }
     if kept && after.weight() <= before.weight() + worse {
         return Some((before, after));

@@ -114,8 +114,9 @@ fn corners(layout: &LaidHouse) -> Option<TakeoffLine> {
 
 /// How much of a channel in an inside corner has the other wall's channel beside it.
 fn beside(at: &ByWall, t: &TrimPiece) -> f64 {
-    let stands =
-        |t: &TrimPiece, s: &CornerSide| t.wall == s.wall && (t.from[0] - s.x).abs() <= LEVEL;
+    let stands = |t: &TrimPiece, s: &CornerSide| {
+        t.wall == s.wall && (t.from[0] - s.at(t.from[1])).abs() <= LEVEL
+    };
     let Some((corner, _)) = at.sides(&t.wall).iter().find(|(_, s)| stands(t, s)) else {
         return 0.0;
     };

@@ -110,7 +110,7 @@ fn miter(sides: &[FieldEdge], e: &FieldEdge, end: Point) -> TrimEnd {
                 let at = |p: Point| p.distance(end) < SAME;
                 // Chords of a curve, each of them plumb, lean together by more.
                 let corner = matches!(o.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
-                let upright = corner || plumb(o.to.x - o.from.x);
+                let upright = corner || plumb(o.to.x - o.from.x) || o.kind == EdgeKind::Abutment;
                 upright && o.opening.is_none() && (at(o.from) || at(o.to))
             });
             let rise = e.to - e.from;

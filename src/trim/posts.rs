@@ -17,6 +17,7 @@ use crate::model::ids::ElevationName;
 use crate::model::post_angle::PostAngle;
 use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use crate::real::Real;
 
 /// Shortest length of a spliced post that is cut, inches: common practice, no source.
 const SHORTEST: f64 = 12.0;
@@ -90,9 +91,9 @@ fn reaches(
             // Counter-clockwise: the right side of a wall runs up.
             // The field ends at the bottom of the pocket, the post stands in the corner.
             let set_back = set_backs.at(corner, &side.wall);
-            let ends = match side.side {
-                Hand::Left => side.x + set_back,
-                Hand::Right => side.x - set_back,
+            let ends = |y: f64| match side.side {
+                Hand::Left => side.at(y) + set_back,
+                Hand::Right => side.at(y) - set_back,
             };
             let here = |e: &FieldEdge| {
                 let hand = if e.to.y > e.from.y { Hand::Right } else { Hand::Left };
@@ -100,7 +101,7 @@ fn reaches(
                 let x = (e.from.x + e.to.x) / 2.0;
                 e.kind == kind
                     && hand == side.side
-                    && (x - ends).abs() <= LEVEL
+                    && (x - ends((low + high) / 2.0)).abs() <= LEVEL
                     && low < side.high
                     && high > side.low
             };
@@ -155,9 +156,12 @@ fn post(
         if part_of.high - part_of.low <= job.trim_gaps().post_top + LEAST {
             continue;
         }
-        let standing = part_of.high - job.trim_gaps().post_top - part_of.low;
-        let low = Point::new(side.x, part_of.low - tail(standing, kind, job));
-        let high = Point::new(side.x, part_of.high - job.trim_gaps().post_top);
+        // A post that leans with its corner is longer than the corner is high.
+        let along = side.lean.hypotenuse(1.0);
+        let standing = (part_of.high - job.trim_gaps().post_top - part_of.low) * along;
+        let place_at = |y: f64| Point::new(side.at(y), y);
+        let low = place_at(part_of.low - tail(standing, kind, job) / along);
+        let high = place_at(part_of.high - job.trim_gaps().post_top);
         let mut whole = place.piece(kind, low, high, 0.0, [TrimEnd::Square, TrimEnd::Square]);
         if !each {
             let shown = reach.parts.iter().map(|p| corner.sides[p.side].elevation.as_str());

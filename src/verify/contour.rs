@@ -273,6 +273,8 @@ fn met(mut part: Part, sides: &[&LaidEdge]) -> Part {
         done += long;
     }
     part.met = joined(found).into_iter().map(|s| (s.0.max(0.0), s.1.min(done))).collect();
+    // Where less than that of it is met, no trim is cut.
+    part.met.retain(|s| s.1 - s.0 >= LEAST);
     part
 }
 

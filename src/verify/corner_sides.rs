@@ -1,6 +1,8 @@
 //! Which sides of walls stand at a corner.
 
 use super::tolerance::NEAR;
+use crate::geom::tol::{LEVEL, SAME};
+use crate::geom::vocabulary::Xy;
 use crate::job::InsideCorner;
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidEdge, LaidWall};
@@ -20,6 +22,41 @@ pub(super) fn kind(c: &Corner) -> EdgeKind {
 pub(super) fn hand(s: &LaidEdge) -> Option<Hand> {
     let corner = matches!(s.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
     corner.then(|| if s.to[1] > s.from[1] { Hand::Right } else { Hand::Left })
+}
+
+/// How far off its told place the drawn side of a corner is looked for, inches.
+const ASIDE: f64 = 1.0;
+
+/// How much a side may lean and still be upright, run over rise: 1 in on 8 ft (common practice, no source).
+const UPRIGHT: f64 = 1.0 / 96.0;
+
+/// Whether a side runs upright, or leans no more than a post may that stands along it.
+pub(super) fn runs_upright(a: Xy, b: Xy) -> bool {
+    (a[0] - b[0]).abs() <= LEVEL.max(UPRIGHT * (a[1] - b[1]).abs() + SAME)
+}
+
+/// Whether a top runs level, or is out of level no more than undersill trim follows: as a post along a corner does.
+pub(super) fn runs_level(a: Xy, b: Xy) -> bool {
+    runs_upright([a[1], a[0]], [b[1], b[0]])
+}
+
+/// Where a corner's side stands at a height, by the outline of its wall; as it is told where none is near, and
+/// past its ends as far as its line leans there.
+pub(super) fn place_at(w: &LaidWall, k: &CornerSide, y: f64) -> f64 {
+    let told = k.x + k.lean * (y - (k.low + k.high) / 2.0);
+    let within = y.clamp(k.low + NEAR, (k.high - NEAR).max(k.low + NEAR));
+    let near = k.x + k.lean * (within - (k.low + k.high) / 2.0);
+    let next = w.outline.iter().cycle().skip(1);
+    let drawn = w.outline.iter().zip(next).filter(|(a, b)| {
+        // The wall lies on the left hand: its right side runs up.
+        let hand = if b[1] > a[1] { Hand::Right } else { Hand::Left };
+        let (low, high) = (a[1].min(b[1]), a[1].max(b[1]));
+        hand == k.side && low <= within && high >= within && runs_upright(**a, **b)
+    });
+    let at = |y: f64| move |(a, b): (&Xy, &Xy)| a[0] + (b[0] - a[0]) * (y - a[1]) / (b[1] - a[1]);
+    let there = drawn.map(|s| (at(within)(s), at(y)(s)));
+    let nearest = there.min_by(|p, q| (p.0 - near).abs().total_cmp(&(q.0 - near).abs()));
+    nearest.filter(|p| (p.0 - near).abs() <= ASIDE).map_or(told, |p| p.1)
 }
 
 /// Sixteenths of an inch, as a tape has them.
@@ -109,7 +146,7 @@ fn widest(layout: &LaidHouse, w: &LaidWall, (c, k): (&Corner, &CornerSide), y: f
     let near = NEAR + set_back(layout, c, k);
     let of_side = |s: &&[f64]| {
         let end = if k.side == Hand::Left { s[0] } else { s[1] };
-        (end - k.x).abs() < near
+        (end - place_at(w, k, y)).abs() < near
     };
     let widths = across.chunks_exact(2).filter(of_side).map(|s| s[1] - s[0]);
     widths.reduce(f64::max)
@@ -130,7 +167,8 @@ pub(super) fn lies(
         && s.kind == kind(c)
         && hand(s) == Some(k.side)
         // A side that leans is off by as much at most.
-        && (x - k.x).abs() < NEAR + (s.from[0] - s.to[0]).abs() + back
+        && (x - place_at(w, k, (low + high) / 2.0)).abs()
+            < NEAR + (s.from[0] - s.to[0]).abs().min(LEVEL) + back
         && low >= k.low - NEAR - 3.0 * back
         && high <= k.high + NEAR + 3.0 * back
         && low < k.high

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use super::corner_sides::{ends_over, hand, has_room, lies, set_back};
+use super::corner_sides::{ends_over, hand, has_room, lies, place_at, set_back};
 use super::named;
 use super::rule::{Cases, count, found};
 use super::tolerance::{NEAR, same};
@@ -108,9 +108,11 @@ fn shown<'a>(
                 (low.max(k.low), high.min(k.high), *w, k)
             }));
             let ends = |course: &&LaidCourse| {
+                let [foot, head] = [course.bottom, course.top].map(|y| place_at(w, k, y));
+                let near = NEAR + (foot - head).abs() + set_back(layout, c, k);
                 course.runs.iter().any(|r| {
                     let x = if k.side == Hand::Left { r.x0 } else { r.x1 };
-                    (x - k.x).abs() < NEAR + set_back(layout, c, k)
+                    (x - (foot + head) / 2.0).abs() < near
                 })
             };
             out.lines.extend(w.courses.iter().filter(ends).map(|c| (c.bottom, k)));

@@ -11,12 +11,13 @@ use std::collections::BTreeMap;
 
 use super::area::{Area, NOISE, Stamps};
 use super::clear_corners::Corners;
+use super::corner_sides::runs_upright;
 use super::course_lines::{butt, course_at};
 use super::named;
 use super::rule::{Cases, found};
 use super::scan::{Spans, length, twice, without};
 use super::sweep::{Height, Shapes, Slab};
-use super::tolerance::HEM_CUT;
+use super::tolerance::{CUT, HEM_CUT};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::layout::breach::wall::FieldBreach;
@@ -26,7 +27,8 @@ use crate::layout::piece::Piece;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure;
-use crate::layout::wall::LaidWall;
+use crate::layout::wall::{LaidEdge, LaidWall};
+use crate::model::house::EdgeKind;
 use crate::real::Real;
 
 /// What is wrong with one course.
@@ -149,6 +151,9 @@ fn take_off(
     // Over and under the flatter sides of a curved opening.
     for e in &w.edges {
         let (a, b) = (e.from, e.to);
+        if let Some([x, y]) = steps_in(e, course) {
+            off(shapes, course, &rectangle(x[0] - gap, y[0], x[1] + gap, y[1]));
+        }
         let (run, rise) = ((a[0] - b[0]).abs(), (a[1] - b[1]).abs());
         let of = w.openings.iter().find(|o| e.opening.as_ref() == Some(&o.id));
         if of.is_some_and(|o| reaches(course, o.sill, o.head)) && rise > SAME && rise <= run {
@@ -168,6 +173,21 @@ fn take_off(
             off(shapes, course, &ring);
         }
     }
+}
+
+/// Along a corner or an end of a wall that leans panels are cut square, course by course: from where to where
+/// one leans in a course by more than a cutter tells, along the wall and up.
+fn steps_in(e: &LaidEdge, course: &LaidCourse) -> Option<[[f64; 2]; 2]> {
+    use EdgeKind::{Abutment, InsideCorner, OutsideCorner};
+    let stands = matches!(e.kind, OutsideCorner | InsideCorner | Abutment) && e.opening.is_none();
+    let low = e.from[1].min(e.to[1]).max(course.bottom);
+    let high = e.from[1].max(e.to[1]).min(course.top);
+    if !stands || low >= high || !runs_upright(e.from, e.to) {
+        return None;
+    }
+    let lean = (e.to[0] - e.from[0]) / (e.to[1] - e.from[1]);
+    let [a, b] = [low, high].map(|y| e.from[0] + lean * (y - e.from[1]));
+    ((a - b).abs() > CUT).then(|| [[a.min(b), a.max(b)], [low, high]])
 }
 
 /// Takes a ring off; a side of it that ends on a course line but for drawing noise leaves nothing

@@ -4,7 +4,7 @@
 
 use super::named;
 use super::rule::{Cases, count, found};
-use super::tolerance::{NEAR, SAME};
+use super::tolerance::{CUT, NEAR, SAME};
 use crate::geom::vocabulary::Xy;
 use crate::job::siding::system::CutEdgeRule;
 use crate::layout::breach::piece::PieceBreach;
@@ -61,10 +61,10 @@ pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
     rule.done()
 }
 
-/// Sides of a ring that are not plumb.
+/// Sides of a ring that are not plumb to whoever cuts it.
 fn sides(ring: &[Xy]) -> Vec<(Xy, Xy)> {
     let all = (0..ring.len()).map(|i| (ring[i], ring[(i + 1) % ring.len()]));
-    all.filter(|(a, b)| (a[0] - b[0]).abs() > SAME).collect()
+    all.filter(|(a, b)| (a[0] - b[0]).abs() > CUT).collect()
 }
 
 /// Counter-clockwise an upper side runs to the left.

@@ -4,7 +4,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::corner_sides::{kind, lies};
+use super::corner_sides::{kind, lies, place_at};
 use super::named;
 use super::rule::{Cases, Found, count, found};
 use super::tolerance::NEAR;
@@ -15,6 +15,7 @@ use crate::layout::by_wall::ByWall;
 use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
+use crate::layout::wall::LaidWall;
 use crate::model::corner::{Corner, CornerKind, CornerSide, Pairing};
 use crate::model::post_angle::PostAngle;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
@@ -81,7 +82,7 @@ fn whole<'a>(rule: &mut Cases, layout: &'a LaidHouse, at: &ByWall) -> Vec<Post<'
             p.pieces.last().is_some_and(|q| {
                 q.kind == t.kind
                     && q.wall == t.wall
-                    && (q.from[0] - t.from[0]).abs() < NEAR
+                    && on_line(q, t)
                     && (low + lap(layout, t.kind) - p.high).abs() < NEAR
                     && (is_splice(layout, &t.ends[0]) || !starts(layout, at, t, low))
             })
@@ -107,6 +108,29 @@ fn whole<'a>(rule: &mut Cases, layout: &'a LaidHouse, at: &ByWall) -> Vec<Post<'
     out
 }
 
+/// Whether a length stands on the line of another.
+fn on_line(q: &TrimPiece, t: &TrimPiece) -> bool {
+    let rise = q.to[1] - q.from[1];
+    let lean = if rise.abs() > NEAR { (q.to[0] - q.from[0]) / rise } else { 0.0 };
+    (q.from[0] + lean * (t.from[1] - q.from[1]) - t.from[0]).abs() < NEAR
+}
+
+/// Whether both ends of a length stand on a corner's side: where that is drawn at their heights, or, where the corner
+/// is told to be plumb, on its line, which runs between the drawn places as the chords of a round wall bulge.
+fn stands_on(at: &ByWall, k: &CornerSide, t: &TrimPiece) -> bool {
+    let ends = [t.from, t.to];
+    let drawn = |w: &LaidWall| ends.iter().all(|p| (place_at(w, k, p[1]) - p[0]).abs() < NEAR);
+    let plumb = |w: &LaidWall| {
+        let places = [k.low, (k.low + k.high) / 2.0, k.high].map(|y| place_at(w, k, y));
+        let [left, right] = [f64::min, f64::max].map(|f| places.into_iter().reduce(f));
+        k.lean == 0.0
+            && ends.iter().all(|p| (p[0] - k.x).abs() < NEAR)
+            && left.is_some_and(|x| x - NEAR < k.x)
+            && right.is_some_and(|x| k.x < x + NEAR)
+    };
+    k.wall == t.wall && at.walls(&k.wall).iter().any(|(_, w)| drawn(w) || plumb(w))
+}
+
 fn is_splice(layout: &LaidHouse, e: &TrimEnd) -> bool {
     let r = &layout.job.trim;
     matches!(e, TrimEnd::Splice { lap, cut }
@@ -116,7 +140,7 @@ fn is_splice(layout: &LaidHouse, e: &TrimEnd) -> bool {
 /// Whether siding starts over the foot of a length: then it may be a post of its own, though it stands
 /// beside the top of another by a lap.
 fn starts(layout: &LaidHouse, at: &ByWall, t: &TrimPiece, low: f64) -> bool {
-    let on = |k: &CornerSide| k.wall == t.wall && (k.x - t.from[0]).abs() < NEAR;
+    let on = |k: &CornerSide| stands_on(at, k, t);
     let corners = layout.corners.iter().filter(|c| c.sides.iter().any(on));
     corners
         .flat_map(|c| sides(layout, at, c))
@@ -158,10 +182,10 @@ fn corner(
     let each = trim == TrimKind::CornerChannel && inside == InsideCorner::TwoChannels;
     let here = |p: &&(usize, &Post)| {
         p.1.pieces.first().is_some_and(|t| {
-            let at = |k: &CornerSide| k.wall == t.wall && (k.x - t.from[0]).abs() < NEAR;
+            let on = |k: &CornerSide| stands_on(at, k, t);
             // Where its siding starts and ends: its foot hangs below, beside another corner's top.
             let (low, high) = (p.1.low + gaps.post_below, p.1.high + gaps.post_top);
-            t.kind == trim && c.sides.iter().any(at) && low < c.high - NEAR && high > c.low + NEAR
+            t.kind == trim && c.sides.iter().any(on) && low < c.high - NEAR && high > c.low + NEAR
         })
     };
     let posts: Vec<(usize, &Post)> = posts.iter().filter(here).copied().collect();

@@ -60,5 +60,12 @@ fn cut(w: &LaidWall, t: &TrimPiece, p: Xy) -> Option<f64> {
         // differ by.
         return Some((own - slope(o.from, o.to)).abs() / 2.0);
     }
-    met.iter().any(|e| (e.from[0] - e.to[0]).abs() <= LEVEL).then_some(own.abs())
+    met.iter().any(|e| stands(e)).then_some(own.abs())
+}
+
+/// Whether a side is plumb, or a corner or an end of the wall that leans a little.
+fn stands(e: &LaidEdge) -> bool {
+    let upright =
+        matches!(e.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner | EdgeKind::Abutment);
+    upright || (e.from[0] - e.to[0]).abs() <= LEVEL
 }

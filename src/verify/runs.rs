@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::corner_sides::runs_upright;
 use super::course_lines::course_at;
 use super::named;
 use super::rule::{Cases, found};
@@ -103,11 +104,19 @@ fn drawn(
                         let x = e.from[0]
                             + (y - e.from[1]) / (e.to[1] - e.from[1]) * (e.to[0] - e.from[0]);
                         let ends = r.pieces.iter().filter_map(|p| bound(&p.outline, y, hand));
-                        ends.reduce(outermost).is_some_and(|b| (b + out - x).abs() < NEAR)
+                        // Where it leans panels end square, as far in as it comes in the course.
+                        let step = leans(e) * (c.top - c.bottom);
+                        ends.reduce(outermost).is_some_and(|b| (b + out - x).abs() < NEAR + step)
                     })
         })
         .map(|e| e.receiver)
         .collect()
+}
+
+/// How far a corner, or another upright side, leans for an inch up.
+fn leans(e: &LaidEdge) -> f64 {
+    let (run, rise) = ((e.to[0] - e.from[0]).abs(), (e.to[1] - e.from[1]).abs());
+    if e.opening.is_none() && runs_upright(e.from, e.to) { run / rise } else { 0.0 }
 }
 
 /// Whether a run ends all along under or over a side of an opening that is flatter than 45 degrees: by

@@ -1,7 +1,7 @@
 //! Set-backs: siding is reckoned from the bottom of a corner post's pocket, or from the edge of a corner
 //! board, not from the drawn corner. Trim ends there too: none runs through a post or under a board.
 
-use super::corner_sides::{lies, set_back};
+use super::corner_sides::{lies, place_at, set_back};
 use super::named;
 use super::rule::{Cases, found};
 use super::tolerance::NEAR;
@@ -39,6 +39,12 @@ pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
     rule.done()
 }
 
+/// How far inside its corner a place of a wall stands.
+fn off(w: &LaidWall, k: &CornerSide, p: Xy) -> f64 {
+    let corner = place_at(w, k, p[1]);
+    if k.side == Hand::Left { p[0] - corner } else { corner - p[0] }
+}
+
 /// The limit of siding stands its set-back off the corner.
 fn side(
     rule: &mut Cases,
@@ -50,12 +56,12 @@ fn side(
     let on = at.sides(&w.id).iter().find(|(c, k)| lies(layout, w, s, (c, k)));
     // A side of no corner is another rule's.
     let Some((c, k)) = on else { return };
-    let (wanted, x) = (set_back(layout, c, k), (s.from[0] + s.to[0]) / 2.0);
-    let off = if k.side == Hand::Left { x - k.x } else { k.x - x };
-    // A side that leans is off by as much at most.
-    let lean = (s.from[0] - s.to[0]).abs();
+    let middle = named::midway(s.from, s.to);
+    let (wanted, off) = (set_back(layout, c, k), off(w, k, middle));
+    // A side that leans by a hair is off by as much at most; one that leans more, its corner leans as much.
+    let lean = (s.from[0] - s.to[0]).abs().min(LEAN);
     rule.case((off - wanted).abs() < NEAR + lean, || {
-        let place = named::place(&e.name, named::midway(s.from, s.to));
+        let place = named::place(&e.name, middle);
         let v = found(named::wall(&w.id), CornerBreach::SetBack).at(place);
         v.measured(Inches(off)).exactly(Inches(wanted)).with(named::corner(&c.id))
     });
@@ -69,7 +75,7 @@ fn pieces(
     (c, k): (&Corner, &CornerSide),
 ) {
     let wanted = set_back(layout, c, k) + layout.job.end_gap();
-    let off = |p: &[f64; 2]| if k.side == Hand::Left { p[0] - k.x } else { k.x - p[0] };
+    let off = |p: &[f64; 2]| off(w, k, *p);
     let beside = |p: &[f64; 2]| p[1] > k.low + NEAR && p[1] < k.high - NEAR;
     let courses = w.courses.iter().filter(|c| c.bottom < k.high && c.top > k.low);
     for p in courses.flat_map(|c| &c.runs).flat_map(|r| &r.pieces) {
@@ -96,7 +102,8 @@ fn takes_panels(kind: TrimKind) -> bool {
 /// Whether the wall goes on over a side of a corner, or under it, at a height just past its end: what lies
 /// there is no more the corner's.
 fn goes_on_at(w: &LaidWall, k: &CornerSide, y: f64) -> bool {
-    let at = [if k.side == Hand::Left { k.x + PAST } else { k.x - PAST }, y];
+    let x = place_at(w, k, y);
+    let at = [if k.side == Hand::Left { x + PAST } else { x - PAST }, y];
     let next = w.outline.iter().cycle().skip(1);
     let crossed = w.outline.iter().zip(next).filter(|(a, b)| {
         let x = || a[0] + (b[0] - a[0]) * (at[1] - a[1]) / (b[1] - a[1]);
@@ -119,7 +126,7 @@ fn trims(
     let low = if goes_on_at(w, k, k.low - PAST) { k.low + NEAR } else { k.low - NEAR };
     for t in on.filter(|t| takes_panels(t.kind)) {
         let Some(ends) = beside((t.from, t.to), (low, high)) else { continue };
-        let [one, other] = ends.map(|p| if k.side == Hand::Left { p[0] - k.x } else { k.x - p[0] });
+        let [one, other] = ends.map(|p| off(w, k, p));
         let (near, far) = (one.min(other), one.max(other));
         // What runs on past the corner lies over or under it, on the same wall.
         let through = near > -PAST && near < wanted - NEAR - LEAN && far > NEAR;

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::contour;
+use super::corner_sides::{runs_level, runs_upright};
 use super::course_lines::{butt, course_at, on_course_line};
 use super::named;
 use super::rule::{Cases, found};
@@ -130,7 +131,9 @@ fn name(
     let receiver = e.receiver;
     rule.case(receiver == needed, || broken(FieldBreach::SideReceiver { side, receiver, needed }));
     let (dx, dy) = (e.to[0] - e.from[0], e.to[1] - e.from[1]);
-    if dx.abs() > LEVEL && dy.abs() > LEVEL && dx.hypotenuse(dy) > 1.0 {
+    let stands =
+        matches!(side, EdgeKind::OutsideCorner | EdgeKind::InsideCorner | EdgeKind::Abutment);
+    if !stands && dx.abs() > LEVEL && dy.abs() > LEVEL && dx.hypotenuse(dy) > 1.0 {
         let drawn = pitch::angle(pitch::in_twelve(dx, dy));
         let given = e.pitch.map(pitch::angle);
         rule.case(given.is_some_and(|angle| (angle - drawn).abs() < SAME_SLOPE), || {
@@ -153,10 +156,13 @@ fn runs_as_named(e: &LaidEdge, curved: bool) -> bool {
         EdgeKind::Head | EdgeKind::Sill | EdgeKind::Jamb => named == e.kind,
         EdgeKind::Base | EdgeKind::BareTop => dx > 0.0 && dy.abs() <= LEVEL,
         EdgeKind::LowerRoof => dx > 0.0,
-        EdgeKind::Eave => dx < 0.0 && dy.abs() <= LEVEL,
+        EdgeKind::Eave => dx < 0.0 && runs_level(e.from, e.to),
         EdgeKind::Rake => dx < 0.0 && dy.abs() > SAME,
         EdgeKind::BareBottom => dx < 0.0,
-        EdgeKind::OutsideCorner | EdgeKind::InsideCorner | EdgeKind::Abutment => dx.abs() <= LEVEL,
+        // Or leaning as a post may.
+        EdgeKind::OutsideCorner | EdgeKind::InsideCorner | EdgeKind::Abutment => {
+            runs_upright(e.from, e.to)
+        }
     }
 }
 

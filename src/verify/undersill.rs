@@ -3,7 +3,7 @@
 //! bent channel goes round (`TrimFact::UndersillLugs`, `TrimFact::UndersillInChannel`).
 
 use super::along::{bare, reach};
-use super::contour::Part;
+use super::contour::{LEAST, Part};
 use super::named;
 use super::opening_frame::Frame;
 use super::rule::Cases;
@@ -31,14 +31,16 @@ pub(super) fn check(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
             let (from, to) = (p.place(s.0), p.place(s.1));
             let whole = reach(from, to);
             let open = bare(from, to, &undersill);
-            rule.case(spare || open < NEAR, || {
+            // The channel alone holds what is no wider than a finger.
+            let short = whole < LEAST;
+            rule.case(spare || short || open < NEAR, || {
                 let v = f.broken(OpeningBreach::UndersillMissing, (from, to));
                 v.measured(Inches(open)).exactly(Inches(0.0))
             });
             rule.case(!spare || open > whole - NEAR, || {
                 f.broken(OpeningBreach::UndersillNeedless, (from, to))
             });
-            want += if spare { 0.0 } else { whole };
+            want += if spare || short && open > whole - NEAR { 0.0 } else { whole };
         }
     }
     for t in &undersill {

@@ -13,6 +13,7 @@ use crate::layout::piece::{EdgeWork, EndCut, Piece, PieceEnd, Rip};
 use crate::layout::told;
 use crate::model::half::Half;
 use crate::model::hold::Hold;
+use crate::model::notch::{Notch, NotchSide};
 use crate::units::LengthStyle;
 
 /// Which ends of a piece are cut and meet a seam: left, right.
@@ -42,12 +43,18 @@ pub fn piece(
         .into_iter()
         .zip(&p.ends);
     out.extend(ends.filter_map(|(name, e)| end(lang, name, e, style)));
-    out.extend(p.rip.as_ref().map(|r| rip(lang, r, face, &above, style)));
+    let taper = tapered(p);
+    out.extend(p.rip.as_ref().map(|r| match taper {
+        Some((_, ends)) => taper_rip(lang, ends, style),
+        None => rip(lang, r, face, &above, style),
+    }));
     out.extend(p.half.map(|h| half_source(h).of(lang).to_owned()));
     // A ripped top edge has nothing left over its face.
     let ripped = p.rip.as_ref().is_some_and(|r| r.to < face - CUT);
     let left = Above { height: if ripped { 0.0 } else { above.height }, ..above };
-    out.extend(p.notches.iter().map(|n| notch(lang, n, (p, course), &left, style)));
+    let told = |i: &usize| taper.is_none_or(|(of, _)| of != *i);
+    let notches = p.notches.iter().enumerate().filter(|(i, _)| told(i));
+    out.extend(notches.map(|(_, n)| notch(lang, n, (p, course), &left, style)));
     // What is punched along pieces of several lengths stands beside their marks.
     let work = &p.edge_work;
     let counted = EdgeWork { slots: 0, lugs: 0, trim_nails: 0, ..work.clone() };
@@ -111,6 +118,28 @@ fn end(lang: Language, name: &str, end: &PieceEnd, style: LengthStyle) -> Option
             String::new()
         }
     ))
+}
+
+/// The heights over the butt edge at its left and right end of a piece whose top edge runs straight from end to end and
+/// is not level, with the notch that says so, by its place.
+fn tapered(p: &Piece) -> Option<(usize, [f64; 2])> {
+    let lower = p.rip.as_ref().is_some_and(|r| r.from == 0.0);
+    let of = |n: &Notch| {
+        let [a, b] = *n.contour.as_ref()?.points.as_slice() else { return None };
+        let all = a[0].abs() <= CUT && (b[0] - p.length).abs() <= CUT;
+        (n.side == NotchSide::Top && all).then_some([a[1], b[1]])
+    };
+    p.notches.iter().enumerate().filter(|_| lower).find_map(|(i, n)| Some((i, of(n)?)))
+}
+
+/// A rip that is not level.
+fn taper_rip(lang: Language, ends: [f64; 2], style: LengthStyle) -> String {
+    let [left, right] = ends.map(|y| hard(&short(style, y)));
+    say!(
+        lang,
+        "rip on a taper: {left} over the butt edge at the left end, {right} at the right end",
+        "corte a lo largo en disminución: {left} sobre el borde inferior en el extremo izquierdo, {right} en el derecho"
+    )
 }
 
 fn rip(lang: Language, r: &Rip, face: f64, above: &Above, style: LengthStyle) -> String {

@@ -3,7 +3,7 @@
 use crate::job::Job;
 use crate::language::{Language, Said, said};
 use crate::layout::wall::LaidZone;
-use crate::model::corner::CornerKind;
+use crate::model::corner::{CornerKind, Hand};
 use crate::units::LengthStyle;
 use crate::wording::sheet_lengths::area;
 use crate::wording::{corners, siding};
@@ -150,6 +150,31 @@ pub fn set_backs(lang: Language, backs: &[(CornerKind, Option<f64>, String)], ga
         lang,
         "set-back from drawn corners: {}; end gap {gap} more",
         "retiro desde las esquinas dibujadas: {}; espacio de extremo, {gap} más",
+        each.join(", ")
+    )
+}
+
+/// Corners that are out of plumb as taped, each with its wall where several are shown, and how far it leans to the
+/// right from foot to top.
+pub fn leaning(lang: Language, all: &[(Option<String>, Hand, f64)], style: LengthStyle) -> String {
+    let each = |(wall, hand, lean): &(Option<String>, Hand, f64)| {
+        let wall = wall.as_ref().map(|w| format!("{w} ")).unwrap_or_default();
+        let corner = match hand {
+            Hand::Left => said("left corner", "esquina izquierda"),
+            Hand::Right => said("right corner", "esquina derecha"),
+        };
+        let way = if *lean > 0.0 {
+            said("to the right", "a la derecha")
+        } else {
+            said("to the left", "a la izquierda")
+        };
+        format!("{wall}{} {} {}", corner.of(lang), style.short(lean.abs()), way.of(lang))
+    };
+    let each: Vec<String> = all.iter().map(each).collect();
+    say!(
+        lang,
+        "posts stand along corners that lean as taped, foot to top: {}",
+        "los esquineros siguen las esquinas, que según lo medido se inclinan, del pie a lo alto: {}",
         each.join(", ")
     )
 }

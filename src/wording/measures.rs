@@ -87,6 +87,12 @@ pub fn what(lang: Language, m: &Measure) -> String {
         MeasureKind::Width => said("width", "ancho"),
         MeasureKind::Height => said("height", "alto"),
         MeasureKind::Sill => said("level of the sill or foot", "altura de la repisa o del pie"),
+        MeasureKind::BandBottom => {
+            said("level of the band's bottom edge", "altura del canto inferior de la banda")
+        }
+        MeasureKind::BandTop => {
+            said("level of the band's top edge", "altura del canto superior de la banda")
+        }
     };
     let said = said.of(lang);
     if m.thing == m.wall { said.to_owned() } else { format!("{}: {said}", m.thing) }

@@ -6,6 +6,7 @@ use crate::geom::tol::SAME;
 use crate::layout::by_wall::ByWall;
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::LaidWall;
+use crate::model::corner::CornerSide;
 use crate::model::ids::TrimMark;
 use crate::model::trim::{TrimKind, TrimPiece};
 use crate::model::work::{SharedTrim, TrimOfKind};
@@ -55,11 +56,11 @@ impl<'a> TrimIndex<'a> {
 
     /// Whether a post of another wall stands at a corner of this one.
     fn stands_at_corner_of(&self, t: &TrimPiece, w: &LaidWall) -> bool {
-        let off = |x: f64| (x - t.from[0]).abs();
+        let off = |k: &CornerSide| (k.at(t.from[1]) - t.from[0]).abs();
         let sides = self.by_wall.sides(&t.wall);
         let theirs = || sides.iter().filter(|(_, k)| k.elevation == t.elevation);
-        let nearest = theirs().map(|(_, k)| off(k.x)).fold(f64::INFINITY, f64::min);
-        let mut at = theirs().filter(|(_, k)| off(k.x) <= nearest + SAME);
+        let nearest = theirs().map(|(_, k)| off(k)).fold(f64::INFINITY, f64::min);
+        let mut at = theirs().filter(|(_, k)| off(k) <= nearest + SAME);
         at.any(|(c, _)| c.sides.iter().any(|k| k.wall == w.id))
     }
 }

@@ -27,6 +27,8 @@ pub(crate) struct Score {
     pub(crate) habits: BTreeMap<u64, BTreeSet<Habit>>,
     /// Codes that stand at right walls as well.
     pub(crate) common: BTreeSet<String>,
+    /// How many right walls there are, and at how many each code stands.
+    pub(crate) at_right: (usize, BTreeMap<String, usize>),
 }
 
 /// Seeds given by the environment, else these.
@@ -88,8 +90,11 @@ pub(crate) fn score(seeds: &[u64]) -> Score {
         *count.entry(code).or_default() += 1;
     }
     let often = |n: usize| right.len() > 20 && n as f64 > COMMON * right.len() as f64;
-    let common = count.into_iter().filter(|(_, n)| often(*n)).map(|(c, _)| c.clone()).collect();
-    Score { verdicts, habits, common }
+    let count: BTreeMap<String, usize> =
+        count.into_iter().map(|(code, n)| (code.clone(), n)).collect();
+    let common = count.iter().filter(|(_, n)| often(**n)).map(|(c, _)| c.clone()).collect();
+    let at_right = (right.len(), count);
+    Score { verdicts, habits, common, at_right }
 }
 
 fn kept(d: &Drawing) {
@@ -150,6 +155,16 @@ impl Score {
         )
     }
 
+    /// At how many right walls each code stands.
+    fn alarms_at_right(&self) -> String {
+        let (right, codes) = &self.at_right;
+        let mut out = format!("{:<44}{:>9}\n", format!("code, at {right} right walls"), "walls");
+        for (code, n) in codes {
+            let _ = writeln!(out, "{code:<44}{n:>9}");
+        }
+        out + "\n"
+    }
+
     /// Faults by kind and by habit.
     pub(crate) fn table(&self) -> String {
         let mut out = format!(
@@ -170,6 +185,7 @@ impl Score {
                 }
             }
         }
+        out += &self.alarms_at_right();
         let some = |s: &BTreeSet<u64>| {
             s.iter()
                 .filter(|n| **n < SEALED)

@@ -45,6 +45,23 @@ fn a_gap_in_one_course_line_is_siding() {
     assert!((covered(&all) - 38_400.0).abs() < 1.0, "{}", covered(&all));
 }
 
+/// A wall 300 wide and 120 high, courses of 6 in, a window from 100 to 140 in a casing 5 in wide that stands on the
+/// foot of the siding; the frame is drawn with its own line, and a line of the sash, 6 in up, is on a course line. Net
+/// 300 x 120 - 40 x 66. A casing that ends 3 in over the foot leaves siding under it: 40 x 3 more.
+#[test]
+fn a_casing_on_the_foot_of_the_siding_is_no_siding_up_to_its_frame() {
+    let wall = |foot: f64| {
+        let mut all = ring(L, [0.0, 0.0, 300.0, 120.0]);
+        all.extend(courses(L, (0.0, 120.0, 6.0), |_| (0.0, 300.0), &[[100.0, foot, 140.0, 66.0]]));
+        all.extend(ring(L, [100.0, foot, 140.0, 66.0]));
+        all.extend(ring(L, [105.0, foot + 5.0, 135.0, 61.0]));
+        all.extend(ring(L, [106.0, foot + 6.0, 134.0, 60.0]));
+        covered(&all)
+    };
+    assert!((wall(0.0) - 33_360.0).abs() < 1.0, "{}", wall(0.0));
+    assert!((wall(3.0) - 33_480.0).abs() < 1.0, "{}", wall(3.0));
+}
+
 /// A wall 300 wide and 200 high, courses of 7 in. At the left of the middle a band ends at 122, at the right the
 /// roof of a porch, with standing seams, at 125 1/2; the first course line over both is at 126. Over them stand
 /// 150 x (200 - 122) + 150 x (200 - 125.5).

@@ -75,6 +75,13 @@ fn built(seed: u64) -> Vec<Side> {
     sides
 }
 
+/// The same as it is laid out: where the left side starts out of level, siding starts level from the lower corner.
+fn as_laid(seed: u64) -> Vec<Side> {
+    let mut sides = built(seed);
+    sides[3].rings[0].1[1].1 -= 0.625;
+    sides
+}
+
 /// What is taped of a house.
 fn taped(sides: &[Side]) -> BTreeMap<String, f64> {
     measured(sides).into_iter().map(|m| (m.name, m.drawn)).collect()
@@ -121,7 +128,7 @@ fn a_drawing_moved_to_the_tape_is_laid_out_as_the_house_that_was_taped() {
         let mut with_tape = job("");
         with_tape.taped = taped(&truth);
         let (moved, findings) = laid(&drawn, &with_tape);
-        assert_alike(&moved, &laid(&truth, &job("")).0, &format!("house {seed}"));
+        assert_alike(&moved, &laid(&as_laid(seed), &job("")).0, &format!("house {seed}"));
         assert_eq!(broken(&moved), Vec::<String>::new());
         assert!(
             !findings.all().iter().any(|f| f.code().word() == "taped-contradicts"),
@@ -195,7 +202,7 @@ fn windows_that_are_fills_are_moved_with_what_is_written_in_them() {
     for fill in [as_hatch, as_solid] {
         let text = filled(&drawn, fill);
         let (moved, _) = laid_of(&text, &with_tape);
-        assert_alike(&moved, &laid(&truth, &job("")).0, "fills");
+        assert_alike(&moved, &laid(&as_laid(2), &job("")).0, "fills");
         // The words stand in the middle of each window as they did.
         let texts = |job: &Job| -> Vec<Vec<Rect>> {
             let read = pipeline::reading(text.as_bytes(), "t.dxf", job, &mut Findings::default());

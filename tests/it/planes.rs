@@ -280,6 +280,35 @@ fn a_line_where_foot_and_head_step_is_a_break_of_plane() {
 }
 
 #[test]
+fn a_line_all_the_way_up_is_a_break_of_plane_where_head_and_foot_both_step_over_bands() {
+    // A wall 200 in wide, with a band from 82 to 90 in and siding over it up to 120 in; beside it one 24 in wide and 80
+    // in high, which goes on under a band from -8 in down to -32 in.
+    let parts = |foot: bool| {
+        let mut all = vec![
+            siding(&[&rect(0.0, 0.0, 200.0, 82.0)], 0.0),
+            siding(&[&rect(0.0, 90.0, 200.0, 120.0)], 0.0),
+            siding(&[&rect(200.0, 0.0, 224.0, 80.0)], 0.0),
+        ];
+        all.extend(foot.then(|| siding(&[&rect(200.0, -32.0, 224.0, -8.0)], 0.0)));
+        all
+    };
+    let widths = |foot: bool, up: f64| -> Vec<f64> {
+        let lined = [parts(foot), vec![line("A-DETL", (200.0, 0.0), (200.0, up))]].concat();
+        let layout = read(&lined);
+        let walls = layout.elevations.iter().flat_map(|e| &e.walls);
+        let across = |w: &LaidWall| {
+            let xs = || w.outline.iter().map(|p| p[0]);
+            xs().fold(f64::MIN, f64::max) - xs().fold(f64::MAX, f64::min)
+        };
+        walls.map(across).collect()
+    };
+    assert_eq!(widths(true, 80.0), [200.0, 24.0]);
+    // A pipe up to 60 in is none; nor is a line where the feet are level.
+    assert_eq!(widths(true, 60.0), [224.0]);
+    assert_eq!(widths(false, 80.0), [224.0]);
+}
+
+#[test]
 fn small_notches_are_drawing_detail() {
     // 1 x 3 in the foot and 2 x 2 in the right side.
     let ring = [
@@ -520,4 +549,46 @@ fn a_board_beside_a_window_and_the_window_are_one_notch() {
     let pieces = wall.courses.iter().flat_map(|c| &c.runs).flat_map(|r| &r.pieces);
     let widths: Vec<f64> = pieces.flat_map(|p| &p.notches).map(|n| n.width).collect();
     assert!(widths.contains(&45.25), "{widths:?}");
+}
+
+#[test]
+fn a_door_before_stone_is_an_opening_where_it_rises_into_the_siding() {
+    // Siding 256 x 183 over stone 43 high; a garage door 96 x 82 with a leaf of level joints alone stands before
+    // both: a notch of 96 x 39 in the siding's foot. Sides that end at the siding's foot are no door's.
+    let ring = [
+        (0.0, 43.0),
+        (136.0, 43.0),
+        (136.0, 82.0),
+        (232.0, 82.0),
+        (232.0, 43.0),
+        (256.0, 43.0),
+        (256.0, 226.0),
+        (0.0, 226.0),
+    ];
+    let wall = |foot: f64| {
+        let mut all = vec![siding(&[&ring], 43.0), line("X", (136.0, 82.0), (232.0, 82.0))];
+        all.extend([136.0, 232.0].map(|x| line("X", (x, foot), (x, 82.0))));
+        all.extend([20.0, 41.0, 61.0].map(|y| line("X", (136.0, y), (232.0, y))));
+        read(&all)
+    };
+    let door = wall(0.0);
+    // Heights are over the foot of the siding.
+    assert_eq!(openings(only(&door)), [[136.0, 232.0, 0.0, 39.0]]);
+    assert!(near(net(only(&door)), 256.0 * 183.0 - 96.0 * 39.0), "{}", net(only(&door)));
+    assert_eq!(openings(only(&wall(43.0))), [[0.0; 4]; 0]);
+}
+
+#[test]
+fn siding_that_no_wall_comes_of_is_told_where_it_is_drawn() {
+    // A wall of 240 x 108, and in another view six strips of 240 x 1 1/2 in, too narrow for a panel.
+    let strip = |k: f64| siding(&[&rect(600.0, 20.0 * k, 840.0, 20.0 * k + 1.5)], 0.0);
+    let mut all = vec![siding(&[&rect(0.0, 0.0, 240.0, 108.0)], 0.0)];
+    all.extend([title("NORTH ELEVATION", 60.0, -30.0), title("SOUTH ELEVATION", 660.0, -30.0)]);
+    let lost = |all: &[String]| {
+        let told = found(all, "").into_iter().filter(|f| f.code().word() == "lines-no-siding");
+        told.map(|f| (f.severity(), f.at.is_some_and(|p| p.x > 600.0))).collect::<Vec<_>>()
+    };
+    assert_eq!(lost(&all), []);
+    all.extend((0..6).map(|k| strip(f64::from(k))));
+    assert_eq!(lost(&all), [(Severity::Warning, true)]);
 }

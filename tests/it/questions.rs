@@ -95,6 +95,46 @@ fn a_post_that_runs_down_past_stone_is_asked_about_where_the_stone_does_not_turn
     assert!(past(true).is_empty());
 }
 
+/// A wall of 20 ft by 8 ft whose foot is cut around a chair 28 in wide and 30 in high, by six slants.
+pub(crate) const CHAIR: [(f64, f64); 11] = [
+    (0.0, 0.0),
+    (100.0, 0.0),
+    (103.0, 15.0),
+    (107.0, 27.0),
+    (112.0, 30.0),
+    (118.0, 30.0),
+    (123.0, 26.0),
+    (126.0, 12.0),
+    (128.0, 0.0),
+    (240.0, 0.0),
+    (240.0, 96.0),
+];
+
+#[test]
+fn a_foot_cut_around_a_chair_is_asked_about_and_takes_no_full_size_patterns() {
+    let mut wall = CHAIR.to_vec();
+    wall.push((0.0, 96.0));
+    let ragged = |found: &[LayingFinding]| -> Vec<(usize, [f64; 2])> {
+        let of = found.iter().filter_map(|f| match f {
+            LayingFinding::RaggedFoot { edges, size, .. } => Some((*edges, *size)),
+            _ => None,
+        });
+        of.collect()
+    };
+    let (found, sheets) = asked(&[("A-WALL-OTLN", &wall)], "");
+    let [(edges, [wide, high])] = ragged(&found)[..] else { panic!("{found:?}") };
+    assert_eq!(edges, 6);
+    // The clearance of the siding over a slope is in it, 1/2 in a side and a little more along steep ones.
+    assert!((wide - 28.0).abs() < 1.25 && (high - 30.0).abs() < 1.0, "{wide} x {high}");
+    assert!(!sheets.contains("Lower roof pattern, 7.2 in 12"));
+    // The two slopes of a porch roof are none.
+    let (front, porch) =
+        (rect(0.0, 0.0, 240.0, 96.0), [(60.0, 40.0), (120.0, 60.0), (180.0, 40.0)]);
+    let (found, sheets) = asked(&[("A-WALL-OTLN", &front), ("A-ROOF-OTLN", &porch)], "");
+    assert_eq!(ragged(&found), []);
+    assert!(sheets.contains("Lower roof pattern, 4 in 12"));
+}
+
 #[test]
 fn siding_that_stops_short_of_roof_or_wall_is_asked_about() {
     let short = |rings: &[(&str, &[(f64, f64)])]| -> Vec<(ShortOf, f64, f64)> {

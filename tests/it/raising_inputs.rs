@@ -187,12 +187,17 @@ fn of_files(code: &str) -> Option<Input> {
             let narrow = "[[wall]]\noutline = [[300, 0], [305, 96]]\n[drawing]\nunit = \"inch\"\n";
             command(&["measure", "d.dxf", "--job", "n.toml"], &[("d.dxf", drawing()), ("n.toml", narrow)])
         }
-        "measure-unknown" | "taped-taken" | "taped-slopes" | "taped-contradicts" => {
+        "measure-unknown" | "taped-taken" | "taped-leans" | "taped-start" | "taped-top"
+        | "taped-slopes"
+        | "taped-contradicts" => {
             let front = text("A-ELEV-IDEN", (90.0, -20.0), "FRONT ELEVATION");
             let said = match code {
                 "measure-unknown" => "\"rear-1/foot-width\" = 9\n",
                 "taped-taken" => "\"front-1/foot-width\" = 241\n",
-                "taped-slopes" => "\"front-1/left-lean\" = 1\n",
+                "taped-leans" => "\"front-1/left-lean\" = 0.5\n",
+                "taped-start" => "\"front-1/left-foot\" = -0.5\n",
+                "taped-top" => "\"front-1/left-height\" = 94\n\"front-1/right-height\" = 95\n",
+                "taped-slopes" => "\"front-1/left-lean\" = 2\n",
                 _ => "\"front-1/foot-width\" = 240\n\"front-1/top-width\" = 240\n\"front-1/right-lean\" = 1\n",
             };
             drawn(&with(&front), &format!("{INCH}[taped]\n{said}"))
@@ -619,6 +624,7 @@ fn of_laying(code: &str) -> Option<Input> {
             (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
             ("A-ROOF-OTLN", &rect(60.0, 40.0, 180.0, 70.0)),
         ]),
+        "ragged-foot" => drawn(&dxf(&[(WALL, &crate::questions::CHAIR)]), INCH),
         "post-past-stone" => four_sides_with(&[("A-WALL-BASE", &rect(0.0, 0.0, 240.0, 30.0))], ""),
         // Two panels just cover the one course: 298 + 1 1/4 in of 300, so the seam is between 148 7/8 and
         // 149 5/8 in from the left, where an opening begins over it.

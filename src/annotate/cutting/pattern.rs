@@ -52,6 +52,12 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 /// practice, no source).
 const SCRAP: f64 = 0.5;
 
+/// A slope that rises less than a course cuts a piece or two, by the lengths on the cutting sheet (common
+/// practice, no source).
+fn crosses_a_course(slope: &Slope, exposure: f64) -> bool {
+    slope.rise >= exposure - SAME
+}
+
 /// Where a slope is.
 #[derive(Default)]
 struct Slope {
@@ -88,7 +94,7 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Vec<Page> {
     let exposure = exposures[0];
     let step = 12.0 * exposure / pitch;
     let longest = layout.stocks.iter().map(|s| s.length).fold(0.0, f64::max);
-    if step > SCRAP * longest {
+    if step > SCRAP * longest || !crosses_a_course(slope, exposure) {
         return Vec::new();
     }
     let angle = (pitch / 12.0).arc_tangent().to_degrees();

@@ -2,8 +2,8 @@
 //! pasted together.
 
 use crate::annotate::canvas::{Canvas, fitted, wrapped};
+use crate::annotate::meeting::clipped;
 use crate::annotate::page::{Orientation, Page, room};
-use crate::annotate::place::clipped;
 use crate::annotate::style::{Ink, TEXT, TITLE};
 use crate::geom::vocabulary::{Affine, Point, Rect, Vec2};
 use crate::language::Phrase;

@@ -1,7 +1,7 @@
 //! One detail before it is on paper: lines in real inches, y up, with dimensions and notes.
 
 use crate::annotate::canvas::{Canvas, Look, Mark, wrapped};
-use crate::annotate::place::clipped;
+use crate::annotate::meeting::clipped;
 use crate::annotate::style::{Ink, TEXT};
 use crate::geom::polygon::Polygon;
 use crate::geom::strip::{clip_band, clip_span};

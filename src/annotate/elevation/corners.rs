@@ -13,10 +13,10 @@ const LEAST: f64 = 12.0;
 pub(super) fn open(c: &mut Canvas, on: &AtElevation, v: &View) {
     for side in &on.open {
         let y = side.low + (side.high - side.low) * 0.62;
-        if side.high - side.low < LEAST || !v.holds(side.x, y) {
+        if side.high - side.low < LEAST || !v.holds(side.at(y), y) {
             continue;
         }
-        let target = v.at(side.x, y);
+        let target = v.at(side.at(y), y);
         let out = if side.side == Hand::Left { -0.5 } else { 0.5 };
         let wish = target + Vec2::new(out, 0.0);
         let text = legend::RETURN_WIDTH;
@@ -29,10 +29,10 @@ pub(super) fn turned(c: &mut Canvas, on: &AtElevation, v: &View) {
     let say = v.say;
     for (side, angle) in &on.turned {
         let y = side.low + (side.high - side.low) * 0.38;
-        if side.high - side.low < LEAST || !v.holds(side.x, y) {
+        if side.high - side.low < LEAST || !v.holds(side.at(y), y) {
             continue;
         }
-        let target = v.at(side.x, y);
+        let target = v.at(side.at(y), y);
         let out = if side.side == Hand::Left { -0.5 } else { 0.5 };
         let wish = target + Vec2::new(out, 0.0);
         let text = &say.line(|lang| legend::post_angle(lang, *angle));

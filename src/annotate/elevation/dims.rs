@@ -4,7 +4,8 @@ use std::collections::BTreeSet;
 
 use super::view::{View, top};
 use crate::annotate::canvas::{Canvas, Look, Mark};
-use crate::annotate::place::{clipped, text_box};
+use crate::annotate::meeting::clipped;
+use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::layout::course::LaidCourse;

@@ -38,7 +38,7 @@ pub(super) fn ground(c: &mut Canvas, e: &LaidElevation, v: &View) {
     let ends = Rect::new(house.x0 - beyond, f64::MIN / 4.0, house.x1 + beyond, f64::MAX / 4.0);
     for p in e.grade.windows(2) {
         let (a, b) = (Point::new(p[0][0], p[0][1]), Point::new(p[1][0], p[1][1]));
-        if let Some((a, b)) = crate::annotate::place::clipped(a, b, &ends) {
+        if let Some((a, b)) = crate::annotate::meeting::clipped(a, b, &ends) {
             c.firm(Ink::Grade, v.map * a, v.map * b);
         }
     }

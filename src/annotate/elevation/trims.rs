@@ -1,5 +1,7 @@
 //! Trim, each kind by its line type, and its marks.
 
+use std::collections::BTreeMap;
+
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::elevation_index::AtElevation;
@@ -8,7 +10,7 @@ use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::Job;
 use crate::language::{Said, SheetLanguage};
 use crate::layout::wall::LaidElevation;
-use crate::model::corner::CornerKind;
+use crate::model::corner::{CornerKind, Hand};
 use crate::model::trim::{TrimKind, TrimPiece};
 use crate::wording::{legend, trim};
 
@@ -45,8 +47,8 @@ fn off(kind: TrimKind) -> Vec2 {
 pub(super) fn lines(c: &mut Canvas, on: &AtElevation, v: &View) {
     // Its face over the panels' ends.
     for p in &on.posts {
-        for x in [p.x, p.face] {
-            c.firm(Ink::Post, v.at(x, p.heights.0), v.at(x, p.heights.1));
+        for [foot, top] in [p.corner_at, p.face] {
+            c.firm(Ink::Post, v.at(foot, p.heights.0), v.at(top, p.heights.1));
         }
     }
     for t in &on.trims {
@@ -166,7 +168,34 @@ pub(super) fn key(job: &Job, on: &AtElevation) -> Vec<String> {
     if !backs.is_empty() {
         out.push(say.block(|lang| legend::set_backs(lang, &backs, &style.short(job.end_gap()))));
     }
+    let leaning = leaning(on);
+    if !leaning.is_empty() {
+        out.push(say.block(|lang| legend::leaning(lang, &leaning, style)));
+    }
     out
+}
+
+/// Least that a corner leans which is told, inches: a mark of a tape.
+const LEANS: f64 = 1.0 / 16.0;
+
+/// Corners that lean, by wall and hand, each with how far its top stands to the right of its foot; with the wall where
+/// several are shown.
+fn leaning(on: &AtElevation) -> Vec<(Option<String>, Hand, f64)> {
+    let mut ends: BTreeMap<(&str, Hand), [[f64; 2]; 2]> = BTreeMap::new();
+    for p in &on.posts {
+        let hand = if p.face[0] > p.corner_at[0] { Hand::Left } else { Hand::Right };
+        let (foot, top) = ([p.heights.0, p.corner_at[0]], [p.heights.1, p.corner_at[1]]);
+        let of = ends.entry((p.wall.as_str(), hand)).or_insert([foot, top]);
+        *of = [
+            if foot[0] < of[0][0] { foot } else { of[0] },
+            if top[0] > of[1][0] { top } else { of[1] },
+        ];
+    }
+    let several = on.posts.windows(2).any(|p| p[0].wall != p[1].wall);
+    let lean = |((wall, hand), [foot, top]): ((&str, Hand), [[f64; 2]; 2])| {
+        (several.then(|| wall.to_owned()), hand, top[1] - foot[1])
+    };
+    ends.into_iter().map(lean).filter(|l| l.2.abs() > LEANS).collect()
 }
 
 /// The set-backs of the corners that stand here: of square ones the greatest, then of each angle.

@@ -128,20 +128,24 @@ fn best(m: &Made) -> Drawn {
 /// The scale of a wall that one sheet holds: the job's own, or of those that fit the largest with which all
 /// takes the fewest sheets. `None` where its courses would stand too near for marks.
 fn whole(m: &Made, area: Rect) -> Option<Scale> {
-    let rules = &m.layout.job.sheet;
-    let fits = |s: &Scale| {
-        let (w, h) = block(m, s.factor);
-        w <= area.width() && h <= area.height() - HEAD
-    };
-    let exposure = m.layout.job.product.exposure;
-    if let Some(fixed) = rules.scale.as_deref().and_then(scale) {
-        return Some(fixed).filter(|s| fits(s));
+    if let Some(fixed) = m.layout.job.sheet.scale.as_deref().and_then(scale) {
+        return Some(fixed).filter(|s| fits(m, area, s));
     }
+    let exposure = m.layout.job.product.exposure;
     let legible = |s: &Scale| exposure / s.factor >= PITCH;
-    let tried: Vec<Scale> =
-        scales(rules.lengths).into_iter().filter(|s| fits(s) && legible(s)).take(TRIED).collect();
     let pages = |s: &Scale| m.rows.pages(area, &[tops(m, area, s.factor)]);
-    tried.into_iter().min_by_key(pages)
+    fitting(m, area).filter(legible).take(TRIED).min_by_key(pages)
+}
+
+/// Whether a sheet holds the wall's drawing at a scale.
+fn fits(m: &Made, area: Rect, s: &Scale) -> bool {
+    let (w, h) = block(m, s.factor);
+    w <= area.width() && h <= area.height() - HEAD
+}
+
+/// Scales at which one sheet holds the wall's drawing, the largest first.
+fn fitting<'a>(m: &'a Made, area: Rect) -> impl Iterator<Item = Scale> + 'a {
+    scales(m.layout.job.sheet.lengths).into_iter().filter(move |s| fits(m, area, s))
 }
 
 /// Drawing and lists, the first sheet under its heading.
@@ -168,15 +172,41 @@ fn on_one(m: &Made, area: Rect, scale: &Scale) -> Drawn {
         finish(say, &mut c, area, left);
         return Drawn { pages: pages(m, area, scale, (&one, 1), vec![c]), without, factor };
     }
-    let (mut alone, left) = drawn(Shows::PiecesAlone);
+    with_trim_view(m, area, &larger(m, area, scale))
+}
+
+/// The wall's drawing, and another of its trim: where one drawing is crowded, or the lists take a second sheet.
+fn with_trim_view(m: &Made, area: Rect, scale: &Scale) -> Drawn {
+    let (say, factor) = (m.layout.job.sheet.language, scale.factor);
+    let body = body(m, area, factor);
+    let view = view(m, (m.house, m.round), body.origin(), factor);
+    let drawn = |title: &Phrase, shows: Shows| {
+        let mut c = begun(m, area, scale, title);
+        let left = draw(&mut c, &shown(m, shows), &view, body, &|_, _| None);
+        (c, left)
+    };
+    let tops = tops(m, area, factor);
+    let two = [tops.clone(), tops];
+    let (mut alone, left) = drawn(&m.title, Shows::PiecesAlone);
     finish(say, &mut alone, area, left);
     let without = left.marks;
     let title = Phrase::new(|lang| words::trim_view(lang, m.title.of(lang)));
-    let mut trim = begun(m, area, scale, &title);
-    let left = draw(&mut trim, &shown(m, Shows::Trim), &view, body, &|_, _| None);
+    let (mut trim, left) = drawn(&title, Shows::Trim);
     finish(say, &mut trim, area, left);
     let without = without + left.marks;
     Drawn { pages: pages(m, area, scale, (&two, 1), vec![alone, trim]), without, factor }
+}
+
+/// The scale of a wall with a view of its trim: the largest with which two drawings and all lists take no more
+/// sheets than at this.
+fn larger(m: &Made, area: Rect, scale: &Scale) -> Scale {
+    let pages = |s: &Scale| {
+        let tops = tops(m, area, s.factor);
+        m.rows.pages(area, &[tops.clone(), tops])
+    };
+    let (now, fixed) = (pages(scale), m.layout.job.sheet.scale.is_some());
+    let larger = fitting(m, area).filter(|s| !fixed && s.factor < scale.factor);
+    larger.take(TRIED).find(|s| pages(s) <= now).unwrap_or_else(|| scale.clone())
 }
 
 /// The room of a part, and its scale: courses at least so far apart on paper, in at most so many parts.

@@ -4,7 +4,7 @@
 use super::together::BOARD;
 use crate::extract::ink::Ink;
 use crate::geom::boolean::{difference, intersection, union_all};
-use crate::geom::polygon::{Polygon, total_area};
+use crate::geom::polygon::{Polygon, sides, total_area};
 use crate::geom::vocabulary::{Point, Rect};
 
 /// Edges of boards and casings nearer to each other than this are one, inches: pens and rounded figures.
@@ -39,6 +39,7 @@ pub(super) fn openings(
             None => Vec::new(),
         };
         let framed = boxes.into_iter().filter(|b| ink.uprights_in(*b) >= FRAME);
+        let framed = framed.filter(|b| !is_roof(&gap, *b));
         let boxes: Vec<Polygon> = framed.map(|b| Polygon::rect(b.x0, b.y0, b.x1, b.y1)).collect();
         if boxes.is_empty() {
             rest.push(gap);
@@ -49,6 +50,22 @@ pub(super) fn openings(
         found.extend(boxes.iter().flat_map(|b| intersection(whole, std::slice::from_ref(b))));
     }
     (found, rest)
+}
+
+/// Whether a box in a gap is a lower roof up to its hip: beside the box the edge of the gap slopes down away from it, in
+/// a line with its upper corner.
+fn is_roof(gap: &Polygon, b: Rect) -> bool {
+    let falls = |(p, q): (Point, Point)| {
+        let (high, low) = if p.y > q.y { (p, q) } else { (q, p) };
+        let (run, rise) = (low.x - high.x, high.y - low.y);
+        if run.abs() <= SAME || rise <= SAME || high.y > b.y1 + SAME || high.y < b.y0 {
+            return false;
+        }
+        let corner = if run > 0.0 { b.x1 } else { b.x0 };
+        let out = (low.x - corner) * run.signum();
+        out > SAME && same(high.x - run / rise * (b.y1 - high.y), corner)
+    };
+    sides(&gap.outer).any(falls)
 }
 
 /// Gaps with those made one that stand over one another, as wide as one another, at both sides of a board:
@@ -190,5 +207,38 @@ mod tests {
             Rect::new(150.0, -15.0, 180.0, 22.0),
         ];
         assert_eq!(found, expected);
+    }
+
+    /// A band from 0 to 10 over 300 in; across it at its left, from -30 to 12, a lower roof with its fascia, whose hip
+    /// comes down 1 in 1 from 140 in at its ridge to 174 in at -22. The siding over the band stands plumb beside the
+    /// ridge.
+    #[test]
+    fn a_roof_across_a_band_is_no_window() {
+        let outline = [
+            (0.0, -30.0),
+            (174.0, -30.0),
+            (174.0, -22.0),
+            (152.0, 0.0),
+            (300.0, 0.0),
+            (300.0, 10.0),
+            (140.0, 10.0),
+            (140.0, 12.0),
+            (0.0, 12.0),
+        ];
+        let gap = Polygon::simple(outline.map(|(x, y)| Point::new(x, y)).to_vec()).wound();
+        assert!(is_roof(&gap, Rect::new(0.0, -30.0, 140.0, 12.0)));
+        // A window there, square to the band.
+        let square = [
+            (0.0, -30.0),
+            (140.0, -30.0),
+            (140.0, 0.0),
+            (300.0, 0.0),
+            (300.0, 10.0),
+            (140.0, 10.0),
+            (140.0, 12.0),
+            (0.0, 12.0),
+        ];
+        let gap = Polygon::simple(square.map(|(x, y)| Point::new(x, y)).to_vec()).wound();
+        assert!(!is_roof(&gap, Rect::new(0.0, -30.0, 140.0, 12.0)));
     }
 }

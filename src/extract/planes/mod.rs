@@ -22,12 +22,14 @@ use super::patch::Patch;
 use super::views::View;
 use super::ways::recess::FoundOpening;
 use crate::finding::house::HouseFinding;
+use crate::finding::lines::LineFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::boolean::{difference, intersection, thinner_than, union_all};
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::Job;
 use crate::model::linework::Linework;
+use crate::model::no_siding::NoSiding;
 
 /// Most corners of the patches of one view: a hatch round a thousand leaves is none of siding.
 const MOST_CORNERS: usize = 20_000;
@@ -66,15 +68,38 @@ pub(super) fn of_view(
     let ink = Ink::of(lines, view);
     let found = planes(&patches, &boxes, &ink);
     let mut told = Told { doubts: found.doubts, ..Told::default() };
+    let areas = areas(&patches, &found.groups, &mut told);
+    let (mut made, mut gone) = (0, Vec::new());
+    for (n, group) in found.groups.iter().enumerate() {
+        let mine: Vec<&Patch> = group.iter().map(|i| &patches[*i]).collect();
+        let of_plane = walls(&mine, (&areas, n), (&things, &ink), &mut told);
+        if of_plane.is_empty() {
+            gone.push(mine);
+        }
+        made += of_plane.len();
+        out.extend(of_plane);
+    }
+    if made == 0 {
+        gone = vec![gone.concat()];
+    }
+    let least = if made == 0 { LEAST } else { SLIGHT };
+    for finding in gone.iter().filter_map(|g| lost(lines, view, g, least)) {
+        findings.push(finding);
+    }
+    told.report(lines, view, patches.first(), findings);
+    out
+}
+
+/// What the patches of each plane cover, no place twice.
+fn areas(patches: &[Patch], groups: &[Vec<usize>], told: &mut Told) -> Vec<Vec<Polygon>> {
     let union = |g: &Vec<usize>| {
         union_all(&g.iter().map(|i| patches[*i].shape.clone()).collect::<Vec<_>>())
     };
-    let mut areas: Vec<Vec<Polygon>> = found
-        .groups
+    let mut areas: Vec<Vec<Polygon>> = groups
         .iter()
         .map(|g| {
             let all: Vec<Polygon> =
-                without_strips(union(g), &mut told).iter().map(straight::straight).collect();
+                without_strips(union(g), told).iter().map(straight::straight).collect();
             let lines = Lines::of(&all);
             union_all(&all.iter().map(|p| lines.onto(p)).collect::<Vec<_>>())
         })
@@ -84,12 +109,26 @@ pub(super) fn of_view(
             part(&mut areas, i, j);
         }
     }
-    for (n, group) in found.groups.iter().enumerate() {
-        let mine: Vec<&Patch> = group.iter().map(|i| &patches[*i]).collect();
-        out.extend(walls(&mine, (&areas, n), (&things, &ink), &mut told));
-    }
-    told.report(lines, view, patches.first(), findings);
-    out
+    areas
+}
+
+/// Drawn siding that no wall comes of, where it is more than so many square inches.
+fn lost(lines: &Linework, view: &View, patches: &[&Patch], least: f64) -> Option<Finding> {
+    let first = patches.first()?;
+    let drawn: f64 = patches.iter().map(|p| p.shape.area()).sum();
+    let layer = lines.layers.get(first.layer);
+    let kind = LineFinding::LinesNoSiding {
+        beside_hatches: false,
+        layer: layer.map(|l| l.layer.name.clone()).unwrap_or_default(),
+        why: NoSiding::NoWall,
+        spacing: first.pitch,
+        patches: patches.len(),
+        area: drawn / 144.0,
+    };
+    let places = |p: &&Patch| lines.source(p.shape.bounds().center());
+    let also = patches.iter().skip(1).take(MOST_TOLD).map(places);
+    let finding = Finding::new(kind).about(&first.origin).at(places(first)).on(&view.name);
+    (drawn >= least).then(|| finding.also_at(also.collect()))
 }
 
 /// What is told of the planes of a view.

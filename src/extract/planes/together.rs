@@ -27,6 +27,8 @@ const LEAST: f64 = 4.0;
 const STEP: f64 = 5.0;
 /// The share of a side that a line must be drawn along.
 const DRAWN: f64 = 0.6;
+/// The share of it that a line is drawn along all the way.
+const WHOLE: f64 = 0.98;
 /// The narrowest corner board, inches (common practice, no source).
 const NARROW: f64 = 2.0;
 /// A corner board is seen over this height at least, inches.
@@ -165,19 +167,29 @@ impl Seen<'_> {
         };
         let (Some(whole), Some(part)) = (at(false), at(true)) else { return false };
         let about = (whole.0.low.min(whole.1.low), whole.0.high.max(whole.1.high));
-        // A porch or a band may hide a foot; a tall board says that a corner stands there all the same.
-        let board = length(here().filter(|s| s.gap() >= NARROW && !self.is_opening(s)));
-        let stepped = self.is_stepped(whole) && (self.is_stepped(part) || board >= CORNER);
         let drawn: f64 = here().map(|s| self.ink.along_plumb(x, (s.low, s.high), about)).sum();
         let long = length(here());
+        // A porch or a band may hide a foot; a tall board says that a corner stands there all the same, and so does
+        // a line all the way up between siding where foot and head both step.
+        let board = length(here().filter(|s| s.gap() >= NARROW && !self.is_opening(s)));
+        let lined = here().all(|s| s.gap() <= TOUCH) && drawn >= WHOLE * long;
+        let (top, foot) = self.steps(whole);
+        let corner = board.max(if lined && top && foot { long } else { 0.0 });
+        let stepped = (top || foot) && (self.is_stepped(part) || corner >= CORNER);
         long >= BREAK && drawn >= DRAWN * long && stepped
     }
 
-    fn is_stepped(&self, (a, b): (Column, Column)) -> bool {
+    fn is_stepped(&self, both: (Column, Column)) -> bool {
+        let (top, foot) = self.steps(both);
+        top || foot
+    }
+
+    /// Whether siding at both sides of a line steps at its head, and at its foot.
+    fn steps(&self, (a, b): (Column, Column)) -> (bool, bool) {
         let pitch = self.patches.first().map_or(0.0, |p| p.pitch);
         let step = STEP.max(pitch + 1.0);
         let top = a.level_top && b.level_top && (a.high - b.high).abs() > step;
-        top || (a.low - b.low).abs() > step
+        (top, (a.low - b.low).abs() > step)
     }
 
     /// Whether two patches that touch or overlap are one plane.

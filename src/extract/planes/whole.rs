@@ -115,7 +115,7 @@ pub(super) fn plane(
         let b = p.bounds();
         if b.width() <= BOARD && b.height() >= LONG && p.area() > 0.8 * b.area() {
             out.boards.push(p);
-        } else if is_notch(&p, frame) || is_glazed(&p, frame, ink) {
+        } else if is_notch(&p, frame) || is_drawn(&p, frame, ink) {
             out.openings.push(unnamed(&p, (&siding, ink), origin));
         }
     }
@@ -238,12 +238,28 @@ fn is_notch(p: &Polygon, frame: Rect) -> bool {
     filled && (door || (window && b.width().min(b.height()) >= LEAST_WINDOW))
 }
 
+/// Whether an opening is drawn in a gap up from the foot.
+fn is_drawn(p: &Polygon, frame: Rect, ink: &Ink) -> bool {
+    is_glazed(p, frame, ink) || is_door_on_stone(p, frame, ink)
+}
+
 /// Whether a gap up from the foot holds the uprights of a frame: a window that stands over stone.
 fn is_glazed(p: &Polygon, frame: Rect, ink: &Ink) -> bool {
     let b = p.bounds();
     let filled = p.area() > 0.9 * b.area() && is_square(p);
     let sized = b.width() >= LEAST_WINDOW && b.height() >= LEAST_WINDOW && WIDE.end() >= &b.width();
     filled && sized && b.y0 - frame.y0 <= SILL && ink.uprights_in(b) >= 2
+}
+
+/// Whether a gap up from the foot is the upper part of a door that stands down before stone: its head is drawn, and
+/// both its sides go on down to a door's height.
+fn is_door_on_stone(p: &Polygon, frame: Rect, ink: &Ink) -> bool {
+    let b = p.bounds();
+    let filled = p.area() > 0.9 * b.area() && WIDE.contains(&b.width());
+    let upper = b.height() >= LEAST_WINDOW && b.y0 - frame.y0 <= SILL;
+    let side = (b.y1 - DOOR, b.y1);
+    let sides = || [b.x0, b.x1].iter().all(|x| ink.along_plumb(*x, side, side) >= DRAWN * DOOR);
+    filled && upper && ink.along_level(b.y1, (b.x0, b.x1)) >= DRAWN * b.width() && sides()
 }
 
 /// Openings with those that share a whole upright side with the next one made one: they stand in one hole.

@@ -2,6 +2,7 @@
 
 use super::drawn_lines::DrawnLines;
 use super::family::Span;
+use super::own::Own;
 use crate::geom::polygon::Polygon;
 use crate::geom::segment::Segment;
 use crate::geom::vocabulary::{Point, Rect};
@@ -58,16 +59,9 @@ impl Height {
     }
 }
 
-/// What lies over `span` of a course line at `y`, or under it, up to the first drawn line; lines for which
-/// `own` holds are courses.
-pub(super) fn cap(
-    lines: &DrawnLines,
-    span: Span,
-    y: f64,
-    up: bool,
-    pitch: f64,
-    own: impl Fn(usize) -> bool,
-) -> Cap {
+/// What lies over `span` of a course line at `y`, or under it, up to the first drawn line; those of `own`
+/// are courses.
+pub(super) fn cap(lines: &DrawnLines, span: Span, y: f64, up: bool, pitch: f64, own: &Own) -> Cap {
     let way = if up { 1.0 } else { -1.0 };
     let reach = REACH * pitch;
     let over =
@@ -76,7 +70,7 @@ pub(super) fn cap(
     let found: Vec<Height> = lines
         .within(over)
         .into_iter()
-        .filter(|(_, stroke)| !own(*stroke))
+        .filter(|((p, q), stroke)| !own.holds(*stroke, p.y.midpoint(q.y)))
         .filter(|(s, _)| !is_leader(lines, *s, span))
         .filter_map(|(s, _)| height(s, span, y, way))
         .filter(|h| h.x1 - h.x0 >= (SHARE * wide).min(LONG) && !h.is_dash(span))

@@ -121,10 +121,14 @@ fn grown(all: Vec<Patch>) -> (Vec<Patch>, Vec<Patch>) {
         let near: Vec<&Patch> = seeds.iter().map(|s| &all[*s]).filter(near).collect();
         let over = |s: &Patch| {
             let f = s.frame();
-            f.x1.min(b.x1) - f.x0.max(b.x0) > 0.5 * b.width()
+            (f.x1.min(b.x1) - f.x0.max(b.x0)).max(0.0)
         };
-        let stacked = p.lines < FEW && near.iter().any(|s| over(s));
-        near.iter().any(|s| s.off_levels(p.level.y) <= PHASE && (!stacked || over(s)))
+        let on_levels = |s: &Patch| s.off_levels(p.level.y) <= PHASE;
+        // It may run along several walls, as an eave does.
+        let all: f64 = near.iter().map(|s| over(s)).sum();
+        let own: f64 = near.iter().filter(|s| on_levels(s)).map(|s| over(s)).sum();
+        let stacked = p.lines < FEW && all > 0.5 * b.width();
+        near.iter().any(|s| on_levels(s)) && (!stacked || own >= 0.5 * all)
     };
     // A few lines at the edge of another family are that one's, at this spacing by chance.
     let of_other = |p: &Patch| {

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use super::crossed::{is_banded, is_crossed};
 use super::drawn_lines::DrawnLines;
 use super::family::{Link, Span, links, together};
+use super::own::Own;
 use super::patch::Patch;
 use super::pieces::{Key, Piece, is_level};
 use super::pitch::{pitches, without_pairs};
@@ -33,8 +34,8 @@ struct OfPitch<'a> {
     pieces: &'a [Piece],
     lines: &'a DrawnLines,
     own: &'a BTreeSet<usize>,
-    /// Strokes of those that are no two edges of a board, and of the ground.
-    fields: BTreeSet<usize>,
+    /// Those that are no two edges of a board, and the ground.
+    fields: Own,
     /// Length of all pieces, inches.
     all: f64,
 }
@@ -102,8 +103,10 @@ fn at_pitch(
         long.flat_map(|g| used_by(g)).collect()
     };
     // The two edges of a fascia or a frieze may stand a course apart: siding ends at them all the same.
-    let mut fields = strokes(pieces, &of_lines(FIELD), seconds);
-    fields.extend(ground.iter().flat_map(|(i, over)| of_ground(&pieces[*i], *over, lines)));
+    let mut fields = Own::of(of_lines(FIELD).iter().map(|i| &pieces[*i]), seconds);
+    for (i, over) in &ground {
+        fields.add(&pieces[*i], &of_ground(&pieces[*i], *over, lines));
+    }
     let of = OfPitch { key, pitch, pieces, lines, own: &own, fields, all };
     let least = if alone { 2 } else { LEAST_LINES };
     let alone = (0..pieces.len()).filter(|i| alone && !used.contains(i));
@@ -154,14 +157,9 @@ fn refined(pieces: &[Piece], links: &[Link], pitch: f64) -> f64 {
 impl OfPitch<'_> {
     fn tracer<'b>(&'b self, links: &'b [Link], used: &[usize]) -> Tracer<'b> {
         let (pieces, pitch, lines) = (self.pieces, self.pitch, self.lines);
-        let mine = used.iter().flat_map(|i| pieces[*i].strokes.iter().copied());
-        Tracer {
-            pieces,
-            links,
-            pitch,
-            lines,
-            own: self.fields.iter().copied().chain(mine).collect(),
-        }
+        let mut own = self.fields.clone();
+        used.iter().for_each(|i| own.add(&pieces[*i], &pieces[*i].strokes));
+        Tracer { pieces, links, pitch, lines, own }
     }
 
     /// Lines that hang together.
@@ -190,7 +188,7 @@ impl OfPitch<'_> {
         let mut inner = self.pieces[from..].iter().take_while(|p| p.y < b.y1 - MARK);
         let own = &self.pieces[piece];
         inner.any(|p| {
-            let is_course = p.strokes.iter().any(|s| self.fields.contains(s));
+            let is_course = p.strokes.iter().any(|s| self.fields.holds(*s, p.y));
             is_course && (p.y - own.y).abs() > MARK && p.over(own) > 0.5 * own.length()
         })
     }

@@ -8,6 +8,10 @@ use crate::geom::vocabulary::{Point, Rect};
 /// Lines of one layer and ink at one pitch; the pitch by its bits.
 pub(super) type Family = (Key, u64);
 
+/// Patches that lie over one another share more than this of the smaller: those that stand side by side under a
+/// slope may share the tip of a course.
+const OVER: f64 = 0.1;
+
 /// Level lines that hang together, with the area they show.
 #[derive(Clone, Debug)]
 pub(super) struct Patch {
@@ -78,7 +82,7 @@ pub(super) fn merged(all: Vec<Patch>) -> Vec<Patch> {
         let over = |q: &Patch| {
             q.family() == p.family()
                 && q.frame().overlaps(frame)
-                && total_area(&intersection(&q.areas, &p.areas)) > 1.0
+                && total_area(&intersection(&q.areas, &p.areas)) > OVER * q.area().min(p.area())
         };
         match out.iter().position(over) {
             Some(at) => out[at].take(p),

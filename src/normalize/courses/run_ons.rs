@@ -5,8 +5,9 @@ use std::collections::BTreeMap;
 use super::drawn_lines::DrawnLines;
 use super::family::{Link, Span};
 use super::pieces::Piece;
+use super::sloped::beside_roof;
 use crate::geom::segment::Segment;
-use crate::geom::vocabulary::Rect;
+use crate::geom::vocabulary::{Point, Rect};
 
 /// A line sticks out this far past the courses beside it, inches, if it is none of them (common practice, no
 /// source).
@@ -33,7 +34,8 @@ pub(super) fn without_run_ons(
     lines: &DrawnLines,
 ) -> Vec<(usize, Span)> {
     let mut ground = Vec::new();
-    for up in [true, false] {
+    // The lower edge of a fascia runs on as its upper one does: what is last without that is looked at again.
+    for up in [true, true, false] {
         let mut gone = run_ons(pieces, links, lines, up);
         let over = |i: usize| {
             let on = links.iter().filter(|l| if up { l.high == i } else { l.low == i });
@@ -75,8 +77,8 @@ fn along_edge(piece: &Piece, over: Span, lines: &DrawnLines) -> Option<Course> {
     let (out, own): (Vec<_>, Vec<_>) = drawn.copied().partition(|(g, _)| is_out(g));
     let ends = out.iter().map(|((p, q), _)| (p.x, q.x));
     let (x0, x1) = ends.reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)))?;
-    let edge = (x0 >= over.0 - OUT || meets_slope(lines, x0, piece.y))
-        && (x1 <= over.1 + OUT || meets_slope(lines, x1, piece.y));
+    let edge = (x0 >= over.0 - OUT || ends_slope(lines, Point::new(x0, piece.y)))
+        && (x1 <= over.1 + OUT || ends_slope(lines, Point::new(x1, piece.y)));
     let span = own.iter().map(|((p, q), _)| (p.x, q.x));
     let span = span.reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)))?;
     let whole = (span.0 - over.0).abs() <= PLUMB && (span.1 - over.1).abs() <= PLUMB;
@@ -117,11 +119,19 @@ fn run_ons(pieces: &[Piece], links: &[Link], lines: &DrawnLines, up: bool) -> BT
             let outermost =
                 |all: &[usize]| all.iter().copied().min_by(|a, b| end(*a).total_cmp(&end(*b)));
             let next = outermost(near)?;
+            // Both edges of a fascia a course high run on.
+            let is_fascia = up && near.iter().any(|k| ends_alike(&pieces[*k], &pieces[i]));
+            let next = if is_fascia { outermost(before.get(&next)?)? } else { next };
             let again = before.get(&next).and_then(|all| outermost(all))?;
             let off = (end(again) - end(next)).abs();
             let out = end(next) - end(i);
             // The wall's own foot may be drawn out to the corners of its boards, over the ground.
             let far = !up && out > GROUND + 2.0 * off && off <= GROUND;
+            // Beside a roof's slope a line goes as far as the roof lets it.
+            let at = Point::new(if left { pieces[i].x0 } else { pieces[i].x1 }, pieces[i].y);
+            if out <= GROUND && beside_roof(lines, at, left) && !ends_slope(lines, at) {
+                return None;
+            }
             Some(out).filter(|out| (off <= PLUMB || far) && *out > OUT)
         });
         at.reduce(f64::max)
@@ -133,7 +143,7 @@ fn run_ons(pieces: &[Piece], links: &[Link], lines: &DrawnLines, up: bool) -> BT
     let is_one = |a: usize, b: usize| {
         let (a, b) = (&pieces[a], &pieces[b]);
         let at = if a.x1 <= b.x0 + MEETS { a.x1 } else { b.x1 };
-        (a.y - b.y).abs() <= LEVEL && !meets_slope(lines, at, a.y)
+        (a.y - b.y).abs() <= LEVEL && !ends_slope(lines, Point::new(at, a.y))
     };
     let of_line = |i: usize| {
         let alike = found.iter().filter(|(k, _)| *k == i || is_one(i, *k));
@@ -142,8 +152,13 @@ fn run_ons(pieces: &[Piece], links: &[Link], lines: &DrawnLines, up: bool) -> BT
     ends.iter().filter_map(|i| Some((*i, of_line(*i)?))).collect()
 }
 
+/// Whether two lines end over one another at both hands.
+fn ends_alike(a: &Piece, b: &Piece) -> bool {
+    (a.x0 - b.x0).abs() <= PLUMB && (a.x1 - b.x1).abs() <= PLUMB
+}
+
 /// Whether a slope ends at a place.
-fn meets_slope(lines: &DrawnLines, x: f64, y: f64) -> bool {
+fn ends_slope(lines: &DrawnLines, Point { x, y }: Point) -> bool {
     let here = Rect::new(x - MEETS, y - MEETS, x + MEETS, y + MEETS);
     let slopes = |(p, q): &Segment| (p.x - q.x).abs() > OUT && (p.y - q.y).abs() > OUT;
     let ends = |(p, q): &Segment| here.contains(*p) || here.contains(*q);

@@ -1,18 +1,20 @@
 //! The outline of courses that hang together: what lies between their lines, and beyond the first and the
 //! last of them as far as the drawn end.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use super::blank::{End, blank};
-use super::boxed::is_boxed;
+use super::boxed::{is_boxed, is_in_casing};
 use super::cap::{cap, without_masonry};
 use super::drawn_lines::DrawnLines;
 use super::family::{Link, Span, open};
+use super::own::Own;
 use super::pieces::Piece;
+use super::sloped::corner;
 use crate::geom::boolean::union_all;
 use crate::geom::polygon::Polygon;
 use crate::geom::tol::snap;
-use crate::geom::vocabulary::{Point, Ring};
+use crate::geom::vocabulary::{Point, Rect, Ring};
 
 /// Slopes of rakes, rise over run (1/2 in 12 to 48 in 12: common practice, no source).
 const SLOPES: std::ops::RangeInclusive<f64> = 0.04..=4.0;
@@ -37,8 +39,8 @@ pub(super) struct Tracer<'a> {
     pub(super) links: &'a [Link],
     pub(super) pitch: f64,
     pub(super) lines: &'a DrawnLines,
-    /// Strokes that are courses.
-    pub(super) own: BTreeSet<usize>,
+    /// What are courses.
+    pub(super) own: Own,
 }
 
 impl Tracer<'_> {
@@ -89,8 +91,8 @@ impl Tracer<'_> {
     /// One line between its drawn ends.
     pub(super) fn single(&self, piece: usize) -> Traced {
         let p = &self.pieces[piece];
-        let own = |stroke: usize| self.own.contains(&stroke);
-        let ends = [true, false].map(|up| cap(self.lines, (p.x0, p.x1), p.y, up, self.pitch, own));
+        let ends =
+            [true, false].map(|up| cap(self.lines, (p.x0, p.x1), p.y, up, self.pitch, &self.own));
         let open = ends.iter().map(|c| c.open).sum();
         let parts: Vec<Polygon> = ends.into_iter().flat_map(|c| c.parts).collect();
         let areas = union_all(&parts).into_iter().map(straightened).collect();
@@ -148,15 +150,15 @@ impl<'a> Ends<'a> {
         if let Some(part) = self.rake(piece, span) {
             return (vec![part], 0.0);
         }
-        let own = |stroke: usize| self.of.own.contains(&stroke);
-        let mut found = cap(self.of.lines, span, p.y, self.up, self.of.pitch, own);
+        let mut found = cap(self.of.lines, span, p.y, self.up, self.of.pitch, &self.of.own);
         let wide = span.1 - span.0;
         let any = !found.parts.is_empty();
         without_masonry(self.of.lines, span, p.y, &mut found);
         if any && found.parts.is_empty() {
             return (Vec::new(), 0.0);
         }
-        if found.open == 0.0 && self.is_trim(piece, span, &found.parts) {
+        let is_trim = found.open == 0.0 && self.is_trim(piece, span, &found.parts);
+        if is_trim || is_in_casing(self.of.lines, p, span, &found.parts) {
             return (Vec::new(), 0.0);
         }
         if let Some(second) = p.second.filter(|_| self.up && found.open > 0.5 * wide) {
@@ -165,8 +167,25 @@ impl<'a> Ends<'a> {
         }
         match self.apex(piece, span).filter(|_| found.open > 0.5 * wide) {
             Some(part) => (vec![part], 0.0),
-            None => (found.parts, found.open),
+            None => {
+                let corners = self.corners(piece, span, &found.parts);
+                (found.parts.into_iter().chain(corners).collect(), found.open)
+            }
         }
+    }
+
+    /// What lies beside the parts beyond a line's own ends, where those stand on slopes.
+    fn corners(&self, piece: usize, span: Span, parts: &[Polygon]) -> Vec<Polygon> {
+        let p = &self.of.pieces[piece];
+        let at = [(span.0, p.x0, true), (span.1, p.x1, false)];
+        let ends = at.into_iter().filter(|(x, end, _)| x == end);
+        let of = |(x, _, left): (f64, f64, bool)| {
+            let beside = |b: &Rect| (if left { b.x0 } else { b.x1 } - x).abs() <= LEVEL;
+            let level = |q: &&Polygon| (q.area() - q.bounds().area()).abs() <= 0.1;
+            let b = parts.iter().filter(level).map(Polygon::bounds).find(beside)?;
+            corner(self.of.lines, (x, left), p.y, if self.up { b.y1 } else { b.y0 })
+        };
+        ends.filter_map(of).collect()
     }
 
     /// Whether what lies beyond a line is a board with ends of its own, where the courses are not drawn so:

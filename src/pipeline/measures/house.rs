@@ -1,18 +1,18 @@
 //! A house as it was read moved to what was taped: walls with all that is on them, whatever they were read from, and
 //! what is drawn behind them. Nothing is read again, so names, corners and what each side is stay what they were.
 
-use super::shape::SIDE;
+use super::shape::{SIDE, Side};
 use super::tape::{Elevation, Tape, origin};
 use super::wall::Wall;
 use crate::extract;
 use crate::finding::taped::TapedFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::boolean::{difference, union_all};
-use crate::geom::polygon::{Polygon, bounds, total_area};
-use crate::geom::tol::{level, plumb, snap};
+use crate::geom::polygon::{Polygon, bounds, sides, total_area};
+use crate::geom::tol::{BESIDE, level, lies_flat, plumb, snap, upright};
 use crate::geom::vocabulary::{Affine, Point, Vec2};
 use crate::model::corner::{CornerSide, Hand, Pairing};
-use crate::model::house::{DrawnEdge, DrawnElevation, DrawnWall, EdgeKind, House};
+use crate::model::house::{DrawnEdge, DrawnElevation, DrawnWall, EdgeKind, HiddenBy, House};
 use crate::model::ids::ElevationName;
 use crate::model::linework::Linework;
 
@@ -89,15 +89,24 @@ impl<'a> On<'a> {
             let Some(w) = e.walls.iter().find(|w| w.id == s.wall) else { continue };
             let to = |y: f64| self.with(self.wall(w), Point::new(s.x, y), Wall::moved);
             let (foot, top) = (to(s.low), to(s.high));
+            let leans = top.x - foot.x;
+            s.lean = if plumb(leans) { 0.0 } else { leans / (top.y - foot.y) };
             (s.x, s.low, s.high) = ((foot.x + top.x) / 2.0, foot.y, top.y);
         }
     }
 
     fn elevation(&self, e: &mut DrawnElevation, findings: &mut Findings) {
         for w in &mut e.walls {
-            let sloped = self.moved(w);
+            let (sloped, off) = self.moved(w);
             if !sloped.is_empty() {
                 findings.push(Finding::new(TapedFinding::Slopes { wall: w.id.clone(), sloped }));
+            }
+            if let Some([left, right]) = self.leans(w) {
+                let wall = w.id.clone();
+                findings.push(Finding::new(TapedFinding::Leans { wall, left, right }));
+            }
+            if let Some(off) = off {
+                findings.push(Finding::new(TapedFinding::Top { wall: w.id.clone(), off }));
             }
         }
         e.grade.iter_mut().for_each(|p| self.loose(p));
@@ -122,6 +131,17 @@ impl<'a> On<'a> {
         e.to_source *= Affine::translate((self.left, 0.0));
     }
 
+    /// How far the corners of a wall that is as taped lean to the right, from foot to top: left, right. None where
+    /// both are plumb.
+    fn leans(&self, w: &DrawnWall) -> Option<[f64; 2]> {
+        let by = self.taped.wall(&w.id)?;
+        let leaning =
+            |hand: Hand| w.edges.iter().any(|e| is_on(e, hand) && !plumb(e.to.x - e.from.x));
+        let of = |side: Side, hand| if leaning(hand) { side.top.x - side.foot.x } else { 0.0 };
+        let both = [of(by.taped.left, Hand::Left), of(by.taped.right, Hand::Right)];
+        both.iter().any(|lean| *lean != 0.0).then_some(both)
+    }
+
     /// Points that are drawn in the elevation.
     fn drawn(&self, by: impl Fn(&mut [Point], &Elevation), points: &mut [Point]) {
         points.iter_mut().for_each(|p| *p += self.there);
@@ -134,8 +154,9 @@ impl<'a> On<'a> {
         *p = Point::new(snap(to.x - self.left), snap(to.y));
     }
 
-    /// A wall with everything on it; the sides that are sloped now are given as what they were.
-    fn moved(&self, w: &mut DrawnWall) -> Vec<EdgeKind> {
+    /// A wall with everything on it; the sides that are sloped now are given as what they were, and how far a top is
+    /// out of level.
+    fn moved(&self, w: &mut DrawnWall) -> (Vec<EdgeKind>, Option<f64>) {
         let by = self.wall(w);
         let corner = |p: Point| self.with(by, p, Wall::moved);
         let shape = |s: &mut Polygon| *s = s.map(corner);
@@ -144,11 +165,26 @@ impl<'a> On<'a> {
         w.joints.iter_mut().for_each(|x| *x = self.with(by, middle(*x), Wall::moved).x);
         w.outline.iter_mut().for_each(|p| *p = self.with(by, *p, Wall::moved));
         w.short.iter_mut().for_each(shape);
-        w.hidden.iter_mut().for_each(|h| shape(&mut h.shape));
-        let kinds = |w: &DrawnWall| -> Vec<EdgeKind> { w.edges.iter().map(|e| e.kind).collect() };
-        let was = kinds(w);
-        w.edges.iter_mut().for_each(|e| edge(e, corner));
-        let sloped = sloped(&was, &kinds(w));
+        for h in &mut w.hidden {
+            let along = by.and_then(|b| b.strip_of(h.shape.bounds()));
+            let ring: Vec<Point> = h.shape.outer.iter().map(|p| *p + self.there).collect();
+            h.shape = h.shape.map(|p| match along {
+                None => Point::new(
+                    by.and_then(|b| b.jamb_of(p + self.there, &ring))
+                        .map_or(corner(p).x, |i| self.with(by, p, |b, p| b.at_opening(i, p)).x),
+                    corner(p).y,
+                ),
+                // A strip goes with the opening that it ends with.
+                Some((i, upright)) => {
+                    let (at, own) = (corner(p), self.with(by, p, |b, p| b.at_opening(i, p)));
+                    if upright { Point::new(at.x, own.y) } else { Point::new(own.x, at.y) }
+                }
+            });
+        }
+        let leans = by.map_or([false; 2], Wall::leans_too_far);
+        let was = w.edges.clone();
+        w.edges.iter_mut().for_each(|e| edge(e, corner, leans));
+        let told = (sloped(&was, &w.edges), out_of_level(&was, &w.edges));
         for o in &mut w.openings {
             let own = by.and_then(|b| b.opening(&o.id));
             let to = |p: Point| match own {
@@ -166,19 +202,60 @@ impl<'a> On<'a> {
                 .for_each(|p| *p = Point::new(snap(p.x + shift.x), snap(p.y + shift.y)));
         }
         // Faces are the outline less what hides it, to the grid; boards are bands less openings.
+        let mut hidden = w.hidden.clone();
+        hidden.retain(|h| h.by != HiddenBy::Joint);
+        w.hidden.iter_mut().for_each(|h| h.shape = past_leaning(&w.outline, &h.shape));
         extract::moved_anew(w, self.gap);
-        sloped
+        w.hidden.iter_mut().zip(hidden).for_each(|(h, own)| *h = own);
+        told
     }
+}
+
+/// How far what hides a wall goes past a side of it that leans, inches: to the grid it would end beside it, and leave
+/// a hairline.
+const OVER: f64 = 0.25;
+/// How steep a side is that leans, rise over run. Of our own choosing, no source.
+const STEEP: f64 = 8.0;
+
+/// A shape that ends at leaning sides of a wall, ending past them.
+fn past_leaning(outline: &[Point], shape: &Polygon) -> Polygon {
+    let leans = |v: Vec2| v.x != 0.0 && v.y.abs() > STEEP * v.x.abs();
+    let leaning: Vec<(Point, Point)> = sides(outline).filter(|(a, b)| leans(*b - *a)).collect();
+    shape.map(|p| {
+        let on = |(a, b): &&(Point, Point)| {
+            let (from, side) = (p - *a, *b - *a);
+            let along = from.dot(side) / side.hypot2();
+            (0.0..=1.0).contains(&along) && from.cross(side).abs() <= BESIDE * side.hypot()
+        };
+        // The wall lies on the left hand: its right side runs up.
+        let out = leaning.iter().find(on).map_or(0.0, |(a, b)| OVER * (b.y - a.y).signum());
+        Point::new(p.x + out, p.y)
+    })
+}
+
+/// How far the right end of a top that was drawn level lies over its left end as taped, of such tops the one most out
+/// of level. None where all are level still.
+fn out_of_level(was: &[DrawnEdge], is: &[DrawnEdge]) -> Option<f64> {
+    let tops = was.iter().zip(is).filter(|(was, is)| {
+        matches!(is.kind, EdgeKind::Eave | EdgeKind::BareBottom) && level(was.to.y - was.from.y)
+    });
+    // The wall lies on the left hand: a top runs to the left.
+    let off = tops.map(|(_, e)| e.from.y - e.to.y).filter(|off| !level(*off));
+    off.max_by(|a, b| a.abs().total_cmp(&b.abs()))
 }
 
 /// Whether a wall has a corner's side there still: one that leans is none.
 fn is_corner(w: &DrawnWall, s: &CornerSide) -> bool {
     w.edges.iter().any(|e| {
-        let hand = if e.to.y > e.from.y { Hand::Right } else { Hand::Left };
-        let corner = matches!(e.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
         let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
-        corner && hand == s.side && low < s.high && high > s.low && (e.from.x - s.x).abs() <= SIDE
+        is_on(e, s.side) && low < s.high && high > s.low && (e.from.x - s.x).abs() <= SIDE
     })
+}
+
+/// Whether a side is a corner on one hand of its wall.
+fn is_on(e: &DrawnEdge, side: Hand) -> bool {
+    let hand = if e.to.y > e.from.y { Hand::Right } else { Hand::Left };
+    matches!(e.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner) && hand == side
 }
 
 fn holes(w: &DrawnWall) -> impl Iterator<Item = Polygon> + '_ {
@@ -186,30 +263,35 @@ fn holes(w: &DrawnWall) -> impl Iterator<Item = Polygon> + '_ {
 }
 
 /// What the sides were that are sloped now, each sort once.
-fn sloped(was: &[EdgeKind], is: &[EdgeKind]) -> Vec<EdgeKind> {
-    let mut out: Vec<EdgeKind> =
-        was.iter().zip(is).filter(|(a, b)| a != b).map(|(a, _)| *a).collect();
+fn sloped(was: &[DrawnEdge], is: &[DrawnEdge]) -> Vec<EdgeKind> {
+    let changed = was.iter().zip(is).filter(|(a, b)| a.kind != b.kind);
+    let mut out: Vec<EdgeKind> = changed.map(|(a, _)| a.kind).collect();
     out.retain(|k| *k != EdgeKind::Rake);
     out.sort_unstable();
     out.dedup();
     out
 }
 
-/// A side of a wall. One that is level no more, or no more plumb, is what one that is drawn so is read as.
-fn edge(e: &mut DrawnEdge, to: impl Fn(Point) -> Point) {
+/// A side of a wall. An upright one that leans no more than a post may stays what it was drawn as, and a top that is
+/// no more out of level; any other is what one that is drawn so is read as.
+/// `too_far` are the left and the right side of the wall.
+fn edge(e: &mut DrawnEdge, to: impl Fn(Point) -> Point, too_far: [bool; 2]) {
     use EdgeKind::{
         Abutment, BareBottom, BareTop, Base, Eave, InsideCorner, LowerRoof, OutsideCorner, Rake,
     };
     (e.from, e.to) = (to(e.from), to(e.to));
     let rise = e.to - e.from;
-    let leans = !plumb(rise.x);
+    // Parts of one side are of one sort, so that its corner is whole.
+    let of_side = !plumb(rise.x) && too_far[usize::from(rise.y > 0.0)];
+    let leans = of_side || !upright(rise.x, rise.y);
     e.kind = match e.kind {
         OutsideCorner | InsideCorner | Abutment if leans && rise.x > 0.0 => LowerRoof,
         OutsideCorner | InsideCorner | Abutment if leans => Rake,
         Base | BareTop if !level(rise.y) => LowerRoof,
-        Eave | BareBottom if !level(rise.y) => Rake,
+        Eave | BareBottom if !lies_flat(rise.y, rise.x) => Rake,
         Rake if level(rise.y) => Eave,
         kind => kind,
     };
-    e.pitch = (!level(rise.y) && leans).then(|| (12.0 * rise.y / rise.x).abs());
+    let sloped = matches!(e.kind, LowerRoof | Rake | BareTop | BareBottom | Base | Eave);
+    e.pitch = (sloped && !level(rise.y) && !plumb(rise.x)).then(|| (12.0 * rise.y / rise.x).abs());
 }

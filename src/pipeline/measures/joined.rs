@@ -2,7 +2,7 @@
 
 use super::shape::OpeningShape;
 use super::wall::Wall;
-use crate::geom::tol::LEVEL;
+use crate::geom::tol::{LEVEL, same};
 use crate::geom::vocabulary::Point;
 use crate::model::house::DrawnWall;
 
@@ -19,7 +19,12 @@ pub(super) fn joined(wall: &Wall, of: &DrawnWall) -> Vec<OpeningShape> {
             let to = wall.moved(p);
             let to = if k < 2 { to.x } else { to.y };
             let near = touches(of, d, p, k >= 2) && (to - *side(&mut t, k)).abs() <= STRIP;
-            if d.cut[k] || near {
+            if near && k < 2 {
+                // Beside a side that leans no hairline of siding is left.
+                let ends = [d.sill, d.head].map(|y| wall.moved(Point::new(p.x, y)).x);
+                let out = if k == 0 { f64::min } else { f64::max };
+                *side(&mut t, k) = out(ends[0], ends[1]);
+            } else if d.cut[k] || near {
                 *side(&mut t, k) = to;
             }
         }
@@ -37,12 +42,42 @@ pub(super) fn joined(wall: &Wall, of: &DrawnWall) -> Vec<OpeningShape> {
                 t.head = o.sill;
             }
         }
+        for (other, o) in wall.drawn.openings.iter().zip(&mut out) {
+            if d.square && other.square && in_one_frame(d, other) {
+                one_frame((d, &mut t), (other, o));
+            }
+        }
         if !d.square {
             (t.right, t.head) = (t.left + d.right - d.left, t.sill + d.head - d.sill);
         }
         out.push(t);
     }
     out
+}
+
+/// Whether an opening stands right over another, both as wide, with a bar between them at most, as a window in the
+/// frame of the door under it.
+fn in_one_frame(d: &OpeningShape, other: &OpeningShape) -> bool {
+    let bar = if d.sill > other.sill { d.sill - other.head } else { other.sill - d.head };
+    let alike = (d.left - other.left).abs() <= LEVEL && (d.right - other.right).abs() <= LEVEL;
+    alike && (-LEVEL..=STRIP).contains(&bar)
+}
+
+/// Two openings in one frame have their jambs in line where they are taped so near to it: those of the one that was
+/// taped as wide as drawn, or not at all, follow the other's.
+fn one_frame(
+    (d, t): (&OpeningShape, &mut OpeningShape),
+    (other, o): (&OpeningShape, &mut OpeningShape),
+) {
+    if (t.left - o.left).abs() > STRIP || (t.right - o.right).abs() > STRIP {
+        return;
+    }
+    let as_drawn = |d: &OpeningShape, t: &OpeningShape| same(t.right - t.left, d.right - d.left);
+    if as_drawn(other, o) && !as_drawn(d, t) {
+        (o.left, o.right) = (t.left, t.right);
+    } else {
+        (t.left, t.right) = (o.left, o.right);
+    }
 }
 
 /// The middles of its sides: left, right, sill, head.

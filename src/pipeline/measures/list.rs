@@ -1,5 +1,6 @@
 //! The lengths of a house that are worth taping.
 
+use super::bands::BandShape;
 use super::shape::{OpeningShape, WallShape};
 use crate::geom::vocabulary::{Point, Xy};
 use crate::model::house::{DrawnElevation, House};
@@ -73,6 +74,18 @@ impl Of<'_> {
             self.add(&wall, What::PeakLevel, peak.y, [floor(peak), peak]);
         }
         s.openings.iter().for_each(|o| self.opening(s, o));
+        s.bands.iter().for_each(|b| self.band(b));
+    }
+
+    /// Levels of a band's edges, taped near its right end.
+    fn band(&mut self, b: &BandShape) {
+        let at = |share: f64| b.right - share * (b.right - b.left);
+        let edges = [(What::BandBottom, b.bottom, at(0.04)), (What::BandTop, b.top, at(0.08))];
+        for ((kind, y, x), sided) in edges.into_iter().zip(b.sided) {
+            if sided {
+                self.add(&b.id, kind, y, [Point::new(x, 0.0), Point::new(x, y)]);
+            }
+        }
     }
 
     fn opening(&mut self, s: &WallShape, o: &OpeningShape) {

@@ -1,7 +1,9 @@
 //! Lengths to tape before an order, and a house moved to what was taped.
 
+mod bands;
 mod house;
 mod joined;
+mod known;
 mod list;
 mod moved;
 mod shape;
@@ -24,7 +26,7 @@ pub use self::taped::read;
 /// layout of the house, of a careful crew for speed: a piece counts where an error of half an inch would leave it
 /// cut wrong, which is every piece that ends at a corner for the width or the lean of its side, those beside
 /// an opening or notched for it for its place and size, the first course for the level of a foot, the last
-/// one for a height, pieces with slanted ends for a peak. It is a count, no new layout: an error is not laid out.
+/// one for a height, the courses at an edge of a band for its level, pieces with slanted ends for a peak. It is a count, no new layout: an error is not laid out.
 pub fn measures(house: &House, layout: &Layout) -> Vec<Measure> {
     let mut all = list::of_house(house);
     all.iter_mut().for_each(|m| m.spoils = spoils::of(m, layout));

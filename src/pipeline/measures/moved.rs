@@ -4,6 +4,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::bands::BandShape;
 use super::joined::joined;
 use super::list::of_house;
 use super::shape::{OpeningShape, Side, WallShape};
@@ -11,6 +12,7 @@ use super::tape::{Elevation, Tape, origin};
 use super::wall::Wall;
 use crate::finding::taped::TapedFinding;
 use crate::finding::{Finding, Findings};
+use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::{DrawnElevation, DrawnWall, House};
@@ -74,9 +76,9 @@ fn walls(e: &DrawnElevation, taped: &BTreeMap<String, f64>, findings: &mut Findi
         let over = || out.iter().rev().find(|w| w.frame.x0 <= x && x <= w.frame.x1);
         let shift = beside.or_else(over).or(out.last()).map_or(0.0, shift);
         let built = taped_shape(&wall.id, &drawn, shift, taped, findings);
-        let Some(mut made) = Wall::of(wall, drawn, built) else { continue };
-        made.taped.openings = joined(&made, wall);
-        out.push(made);
+        let Some(made) = Wall::of(wall, drawn, built) else { continue };
+        let openings = joined(&made, wall);
+        out.push(made.with_openings(openings));
     }
     out
 }
@@ -117,27 +119,73 @@ fn taped_shape(
     let right_foot = Point::new(left_foot.x + foot, of(What::RightFoot, r.foot.y));
     let left_height = of(What::LeftHeight, l.top.y - l.foot.y);
     let right_height = of(What::RightHeight, r.top.y - r.foot.y);
-    let (left_foot, right_foot) = level((left_foot, right_foot));
     let left_top = Point::new(left_foot.x + lean, left_foot.y + left_height);
     let right_top = Point::new(left_top.x + top, right_foot.y + right_height);
     // Under a peak no side joins the two soffits.
     let (left_top, right_top) = match drawn.peak {
-        None => level((left_top, right_top)),
+        None => {
+            let blank = [What::LeftHeight, What::RightHeight].map(|k| said(k).is_none());
+            level(soffit((left_top, right_top), (l.top, r.top), blank))
+        }
         Some(_) => (left_top, right_top),
     };
-    let (left_foot, left_top) = plumb((left_foot, left_top));
-    let (right_foot, right_top) = plumb((right_foot, right_top));
+    let (left_foot, right_foot) = started(id, drawn, (left_foot, right_foot), findings);
+    let (left, right) = (side(l, left_foot, left_top), side(r, right_foot, right_top));
     let peak = drawn.peak.map(|p| {
         let place = of(What::PeakPlace, p.x - l.foot.x);
-        Point::new(left_foot.x + place, of(What::PeakLevel, p.y))
+        Point::new(left.foot.x + place, of(What::PeakLevel, p.y))
     });
-    let left = Side { foot: left_foot, top: left_top, ..l };
-    let right = Side { foot: right_foot, top: right_top, ..r };
-    let mut built = WallShape { left, right, peak, openings: Vec::new() };
+    let bands = bands(id, drawn, taped, findings);
+    let mut built = WallShape { left, right, peak, openings: Vec::new(), bands };
     built.openings =
         drawn.openings.iter().map(|o| taped_opening(o, drawn, &built, taped)).collect();
     in_order(id, drawn, &mut built, findings);
     built
+}
+
+/// A side as taped, plumb where it is so but for noise.
+fn side(drawn: Side, foot: Point, top: Point) -> Side {
+    let (foot, top) = plumb((foot, top));
+    Side { foot, top, ..drawn }
+}
+
+/// How far the start of a wall may lie out of level and siding still starts on one level line, inches: panels hang so
+/// far over its foot at the higher corner (common practice, no source).
+const START: f64 = 1.0;
+
+/// Where the siding of a wall starts: on one level line, from the lower of its corners (`TrimFact::OneLevelLine`),
+/// where they are drawn level and taped out of it by no more than panels may hang.
+fn started(
+    id: &str,
+    drawn: &WallShape,
+    (left, right): (Point, Point),
+    findings: &mut Findings,
+) -> (Point, Point) {
+    let (a, b) = level((left, right));
+    let (off, was) = (b.y - a.y, drawn.right.foot.y - drawn.left.foot.y);
+    if off.abs() <= LEVEL || was.abs() > LEVEL || off.abs() > START {
+        return (a, b);
+    }
+    findings.push(Finding::new(TapedFinding::LevelStart { wall: id.into(), off }));
+    let low = a.y.min(b.y);
+    (Point::new(a.x, low), Point::new(b.x, low))
+}
+
+/// The two ends of a soffit that is drawn level: where a height is blank it is taken as level, by the other one or,
+/// where both are, as far over the middle of the start as it is drawn.
+fn soffit(
+    (left, right): (Point, Point),
+    (l, r): (Point, Point),
+    blank: [bool; 2],
+) -> (Point, Point) {
+    let y = match blank {
+        _ if (l.y - r.y).abs() > LEVEL => return (left, right),
+        [false, false] => return (left, right),
+        [true, true] => (left.y + right.y) / 2.0,
+        [true, false] => right.y,
+        [false, true] => left.y,
+    };
+    (Point::new(left.x, y), Point::new(right.x, y))
 }
 
 /// Two places as level as what is drawn so little out of it is read: `normalize` squares the like.
@@ -172,7 +220,10 @@ fn taped_opening(
 ) -> OpeningShape {
     let of = |kind: What, as_drawn: f64| taped.get(&kind.of(&o.id)).copied().unwrap_or(as_drawn);
     let sill = of(What::Sill, o.sill);
-    let left = built.left.at(sill) + of(What::Place, o.left - drawn.left.at(o.sill));
+    // What nobody taped goes along with the foot of the wall, so that openings in line stay in line.
+    let beside = |at: f64| built.left.at(sill) + at;
+    let along = built.left.foot.x - drawn.left.foot.x;
+    let left = taped.get(&What::Place.of(&o.id)).map_or(o.left + along, |at| beside(*at));
     let right = left + of(What::Width, o.right - o.left);
     OpeningShape {
         id: o.id.clone(),
@@ -183,6 +234,25 @@ fn taped_opening(
         cut: o.cut,
         square: o.square,
     }
+}
+
+/// Bands as taped; one that would lie over another stays as drawn, and is told with how far it is off.
+fn bands(
+    id: &str,
+    drawn: &WallShape,
+    taped: &BTreeMap<String, f64>,
+    findings: &mut Findings,
+) -> Vec<BandShape> {
+    let mut out: Vec<BandShape> = drawn.bands.iter().map(|d| d.as_taped(taped)).collect();
+    for (i, d) in drawn.bands.iter().enumerate() {
+        let others = |all: &[BandShape]| [&all[..i], &all[i + 1..]].concat();
+        let as_drawn = out[i].taped == [false; 2] || d.clash(&others(&drawn.bands)).is_some();
+        let Some(off) = out[i].clash(&others(&out)).filter(|_| !as_drawn) else { continue };
+        let measures = [What::BandBottom, What::BandTop].map(|k| k.of(&d.id)).to_vec();
+        findings.push(Finding::new(TapedFinding::Contradicts { wall: id.into(), measures, off }));
+        out[i] = d.clone();
+    }
+    out
 }
 
 /// Openings keep their order: one that would come to lie over the next, or beyond its wall, stays as drawn beside

@@ -1,5 +1,6 @@
 //! A wall by the places that are taped.
 
+use super::bands::{BandShape, bands_of};
 use crate::geom::polygon::is_level_rectangle;
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Point;
@@ -18,6 +19,7 @@ pub(super) struct WallShape {
     pub(super) right: Side,
     pub(super) peak: Option<Point>,
     pub(super) openings: Vec<OpeningShape>,
+    pub(super) bands: Vec<BandShape>,
 }
 
 /// One side of a wall.
@@ -92,6 +94,6 @@ impl WallShape {
         });
         let mut openings: Vec<OpeningShape> = openings.collect();
         openings.sort_by(|a, b| a.left.total_cmp(&b.left).then(a.sill.total_cmp(&b.sill)));
-        Some(WallShape { left, right, peak, openings })
+        Some(WallShape { left, right, peak, openings, bands: bands_of(wall) })
     }
 }

@@ -1,9 +1,11 @@
 //! What an error of a measure spoils: pieces of a layout that would be cut wrong.
 
+use crate::geom::tol::LEVEL;
 use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
 use crate::layout::wall::LaidWall;
+use crate::model::house::HiddenBy;
 use crate::model::measure::{Measure, MeasureKind as What, Spoils};
 use crate::real::Total;
 
@@ -43,8 +45,28 @@ fn is_spoiled(m: &Measure, wall: &LaidWall, c: &LaidCourse, p: &Piece) -> bool {
         What::LeftHeight => at_left && (slanted() || ends(&wall.courses, false)),
         What::RightHeight => at_right && (slanted() || ends(&wall.courses, false)),
         What::PeakPlace | What::PeakLevel => slanted(),
+        What::BandBottom | What::BandTop => at_band(m, wall, c, p),
         What::Place | What::Width | What::Height | What::Sill => at_opening(m, wall, c, p),
     }
+}
+
+/// Whether a piece is ripped to an edge of a band, or to another height where that is off.
+fn at_band(m: &Measure, wall: &LaidWall, c: &LaidCourse, p: &Piece) -> bool {
+    let (y, under) = (m.drawn, m.kind == What::BandBottom);
+    let at = |v: f64| (v - y).abs() <= LEVEL;
+    let beside = wall.hidden.iter().filter(|h| h.by == HiddenBy::Band).any(|h| {
+        let ring = || h.outline.iter().flatten().filter(|q| at(q[1])).map(|q| q[0]);
+        let (left, right) = (ring().fold(f64::MAX, f64::min), ring().fold(f64::MIN, f64::max));
+        left < p.x1 && right > p.x0
+    });
+    let course = if under {
+        c.bottom < y - LEVEL && y <= c.top + LEVEL
+    } else {
+        c.bottom <= y + LEVEL && y < c.top - LEVEL
+    };
+    let ys = || p.outline.iter().map(|q| q[1]);
+    let middle = (ys().fold(f64::MAX, f64::min) + ys().fold(f64::MIN, f64::max)) / 2.0;
+    beside && course && (middle < y) == under
 }
 
 fn at_opening(m: &Measure, wall: &LaidWall, c: &LaidCourse, p: &Piece) -> bool {

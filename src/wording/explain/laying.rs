@@ -9,6 +9,7 @@ pub(super) fn explanation(code: LayingCode) -> &'static Explanation {
         LayingCode::WallBare => &WALL_BARE,
         LayingCode::PostPastStone => &POST_PAST_STONE,
         LayingCode::FillerBoard => &FILLER_BOARD,
+        LayingCode::RaggedFoot => &RAGGED_FOOT,
         LayingCode::OpeningsJoined => &OPENINGS_JOINED,
         LayingCode::BlockMoved => &BLOCK_MOVED,
         LayingCode::PeakLeft => &PEAK_LEFT,
@@ -42,6 +43,12 @@ const POST_PAST_STONE: Explanation = Explanation {
     cause: "On one wall of a corner siding stands on stone, on the other it goes on down. The post stands in the corner as far down as the lower of the two.",
     remedy: "Ask whether the stone turns the corner, and draw it on both elevations, or whether it stops against the post.",
     example: "a stone base 30 in high on the front alone",
+};
+const RAGGED_FOOT: Explanation = Explanation {
+    title: "Siding is cut along many short slants at its foot",
+    cause: "The outline of a wall has several short slanted edges of different slopes close together that face down, as where a chair, a plant or a person is drawn in front of the wall and the siding's hatch is cut around it. Siding is laid, and every piece cut, to that outline.",
+    remedy: "If siding continues behind what is drawn there, give the wall outright in the job (`[[wall]]` with its outline), or have the hatch drawn whole. If it is a curved roof or rough stone against the wall, leave it.",
+    example: "a lawn chair drawn in front of the wall of a porch",
 };
 const SEAM_ON_JAMB: Explanation = Explanation {
     title: "A seam stands on a jamb line",

@@ -43,6 +43,7 @@ pub(super) fn told(
         F::StripThin { .. }
         | F::WallBare { .. }
         | F::PostPastStone { .. }
+        | F::RaggedFoot { .. }
         | F::FillerBoard { .. }
         | F::OpeningsJoined { .. }
         | F::SeamRulesConflict { .. }

@@ -38,6 +38,9 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             ),
             "Say whether the stone turns the corner, and draw it on both elevations, or whether it stops against it.",
         ),
+        F::RaggedFoot { wall, edges, size } => {
+            ragged_foot(&format!("{on}{wall}"), *edges, &size.map(|s| style.length(s)))
+        }
         F::BlockMoved { .. } => FindingWords::new(
             of_crew(),
             "Set it at that height; its box stays. `courses.block_shift` says how far a block may be moved.",
@@ -134,6 +137,15 @@ fn bare(wall: &str, by: BareBy, area: &str, over: Option<String>) -> FindingWord
             "Say what covers it: masonry, a skirt board, parging. Siding keeps `courses.clear_of_grade` over finished grade.",
         ),
     }
+}
+
+fn ragged_foot(wall: &str, edges: usize, [wide, high]: &[String; 2]) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "{wall}: siding is cut along {edges} short slanted edges around something {wide} wide and {high} high, as if around a chair or a plant drawn in front of the wall"
+        ),
+        "Panels are cut to this shape as it is. If siding continues behind it, give the wall outright with its outline (`[[wall]]`).",
+    )
 }
 
 fn panel_short(of: SidingPiece) -> String {

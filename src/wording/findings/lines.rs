@@ -325,6 +325,7 @@ fn no_siding(
         NoSiding::Few => "they are few beside what else is drawn in their color and weight",
         NoSiding::Apart => "they stand apart from the siding",
         NoSiding::Roof => "they cover a roof",
+        NoSiding::NoWall => "no wall comes of what they cover",
     };
     FindingWords::new(
         format!(

@@ -28,6 +28,26 @@ pub(super) fn words(found: &TapedFinding, style: LengthStyle) -> FindingWords {
             format!("{taken} taped lengths are taken; {}", blank(*as_drawn, named)),
             "Nothing to do. Tape what is blank before ordering, the worst first.",
         ),
+        TapedFinding::Leans { wall, left, right } => FindingWords::new(
+            format!("{wall}: as taped, {}", leaning([*left, *right], style)),
+            "Set each post along its corner, not plumb. Panels are cut square, each course to its own length.",
+        ),
+        TapedFinding::LevelStart { wall, off } => FindingWords::new(
+            format!(
+                "{wall}: the start is {} out of level as taped, lower at the {}; siding starts level, from the lower corner",
+                style.short(off.abs()),
+                if *off > 0.0 { "left" } else { "right" }
+            ),
+            "Snap one level line from the lower corner. At the other one panels hang over the foot of the wall: see that the starter still has wood behind it there and that clearances to grade are kept.",
+        ),
+        TapedFinding::Top { wall, off } => FindingWords::new(
+            format!(
+                "{wall}: the top is {} out of level as taped, lower at the {}; the top course is cut to it",
+                style.short(off.abs()),
+                if *off > 0.0 { "left" } else { "right" }
+            ),
+            "Courses stay level. Rip each piece of the top course to its own two heights, and set what holds it along the soffit or band, not level.",
+        ),
         TapedFinding::Slopes { wall, sloped } => FindingWords::new(
             format!(
                 "{wall}: as taped, {} are laid out as slopes: the order has channel there, no post, starter or finish trim",
@@ -41,9 +61,19 @@ pub(super) fn words(found: &TapedFinding, style: LengthStyle) -> FindingWords {
                 listed(measures.iter().map(String::as_str)),
                 style.short(off.abs())
             ),
-            "Tape them again. Widths and the lean of the left side are taken, not the lean of the right; an opening that would lie over another or beyond its wall stays as drawn.",
+            "Tape them again. Widths and the lean of the left side are taken, not the lean of the right; an opening or a band that would lie over another, or beyond its wall, stays as drawn.",
         ),
     }
+}
+
+/// Corners that lean, left and right.
+fn leaning(leans: [f64; 2], style: LengthStyle) -> String {
+    let corners = ["left", "right"].into_iter().zip(leans).filter(|(_, lean)| *lean != 0.0);
+    let one = |(corner, lean): (&str, f64)| {
+        let way = if lean > 0.0 { "right" } else { "left" };
+        format!("the {corner} corner leans {} to the {way} at its top", style.short(lean.abs()))
+    };
+    corners.map(one).collect::<Vec<_>>().join(", ")
 }
 
 /// Sides of one kind, as they are taped.

@@ -132,6 +132,7 @@ mod tests {
             wall: wall.into(),
             side,
             x,
+            lean: 0.0,
             low: 0.0,
             high: 96.0,
         };
