@@ -24,9 +24,6 @@ pub(super) fn hand(s: &LaidEdge) -> Option<Hand> {
     corner.then(|| if s.to[1] > s.from[1] { Hand::Right } else { Hand::Left })
 }
 
-/// How far off its told place the drawn side of a corner is looked for, inches.
-const ASIDE: f64 = 1.0;
-
 /// How much a side may lean and still be upright, run over rise: 1 in on 8 ft (common practice, no source).
 const UPRIGHT: f64 = 1.0 / 96.0;
 
@@ -40,23 +37,28 @@ pub(super) fn runs_level(a: Xy, b: Xy) -> bool {
     runs_upright([a[1], a[0]], [b[1], b[0]])
 }
 
-/// Where a corner's side stands at a height, by the outline of its wall; as it is told where none is near, and
-/// past its ends as far as its line leans there.
+/// Where a corner's side stands at a height, by the outline of its wall; as it is told where none lies along it, as
+/// where stone reaches a little past the line of the wall over it; and past its ends as far as its line leans there.
 pub(super) fn place_at(w: &LaidWall, k: &CornerSide, y: f64) -> f64 {
-    let told = k.x + k.lean * (y - (k.low + k.high) / 2.0);
+    let told = |y: f64| k.x + k.lean * (y - (k.low + k.high) / 2.0);
     let within = y.clamp(k.low + NEAR, (k.high - NEAR).max(k.low + NEAR));
-    let near = k.x + k.lean * (within - (k.low + k.high) / 2.0);
+    let drawn_at = |(a, b): (&Xy, &Xy), y: f64| a[0] + (b[0] - a[0]) * (y - a[1]) / (b[1] - a[1]);
     let next = w.outline.iter().cycle().skip(1);
     let drawn = w.outline.iter().zip(next).filter(|(a, b)| {
         // The wall lies on the left hand: its right side runs up.
         let hand = if b[1] > a[1] { Hand::Right } else { Hand::Left };
         let (low, high) = (a[1].min(b[1]), a[1].max(b[1]));
-        hand == k.side && low <= within && high >= within && runs_upright(**a, **b)
+        let off = [low.max(k.low), high.min(k.high)].map(|y| drawn_at((a, b), y) - told(y));
+        hand == k.side && low <= within && high >= within && runs_upright(**a, **b) && meets(off)
     });
-    let at = |y: f64| move |(a, b): (&Xy, &Xy)| a[0] + (b[0] - a[0]) * (y - a[1]) / (b[1] - a[1]);
-    let there = drawn.map(|s| (at(within)(s), at(y)(s)));
-    let nearest = there.min_by(|p, q| (p.0 - near).abs().total_cmp(&(q.0 - near).abs()));
-    nearest.filter(|p| (p.0 - near).abs() <= ASIDE).map_or(told, |p| p.1)
+    let off = |s: &(&Xy, &Xy)| (drawn_at(*s, within) - told(within)).abs();
+    let nearest = drawn.min_by(|p, q| off(p).total_cmp(&off(q)));
+    nearest.map_or(told(y), |s| drawn_at(s, y))
+}
+
+/// Whether a line so far off another at its ends meets it on the way, or all but.
+fn meets([one, other]: [f64; 2]) -> bool {
+    one * other <= 0.0 || one.abs().min(other.abs()) <= LEVEL + NEAR
 }
 
 /// Sixteenths of an inch, as a tape has them.
