@@ -13,11 +13,11 @@ use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::{Polygon, bounds, is_level_rectangle, sides};
 use crate::geom::sliver::without_slivers;
 use crate::geom::strip::{clip_band, reach_in_band};
-use crate::geom::tol::{SAME, fits, onto, snap};
+use crate::geom::tol::{SAME, fits, lies_flat, onto, snap};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::Job;
 use crate::model::course::{PlannedCourse, PlannedRun, StoryPole};
-use crate::model::house::{DrawnOpening, DrawnWall};
+use crate::model::house::{DrawnOpening, DrawnWall, EdgeKind};
 use crate::model::ids::RunId;
 use crate::model::notch::LEAST_HEM_CUT;
 use crate::model::receiver::{Field, FieldEdge, Receiver};
@@ -206,11 +206,12 @@ fn blocked(
         let sides = wall.openings.get(i).map(|o| o.sides());
         sides.is_some_and(|(_, _, sill, head)| sill < strip.1 - SAME && head > strip.0 + SAME)
     };
-    let of_openings = field.edges.iter().filter(|e| {
+    let slanting = field.edges.iter().filter(|e| {
         let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
-        e.opening.is_some_and(reaches) && low < strip.1 + notch && high > strip.0 - notch
+        let clears = is_top(e) || e.opening.is_some_and(reaches);
+        clears && low < strip.1 + notch && high > strip.0 - notch
     });
-    out.extend(of_openings.filter_map(|e| over_a_curve(e, notch)));
+    out.extend(slanting.filter_map(|e| over_a_curve(e, notch)));
     out.extend(corners.fills(reaches).cloned());
     for o in &wall.obstacles {
         let Some(r) = bounds(&o.outline) else { continue };
@@ -290,8 +291,14 @@ fn swept(
         .then(|| Polygon::simple(vec![a - shift, a + shift, b + shift, b - shift]).wound())
 }
 
+/// Whether a side is a top that siding goes under, be it level or taped out of level.
+fn is_top(e: &FieldEdge) -> bool {
+    let flat = lies_flat(e.to.y - e.from.y, e.to.x - e.from.x);
+    flat && matches!(e.kind, EdgeKind::Eave | EdgeKind::BareBottom) && e.opening.is_none()
+}
+
 /// The room over or under a slanted side of an opening: a curved head is kept clear of as a level one
-/// is, where it is flatter than 45 degrees.
+/// is, where it is flatter than 45 degrees. So is a top out of level.
 fn over_a_curve(edge: &FieldEdge, notch: f64) -> Option<Polygon> {
     let (a, b) = (edge.from, edge.to);
     let (run, rise) = ((a.x - b.x).abs(), (a.y - b.y).abs());

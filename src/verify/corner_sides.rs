@@ -37,6 +37,17 @@ pub(super) fn runs_level(a: Xy, b: Xy) -> bool {
     runs_upright([a[1], a[0]], [b[1], b[0]])
 }
 
+/// Whether a side stands upright by its name: at a corner, or at another end of a wall.
+pub(super) fn is_upright(kind: EdgeKind) -> bool {
+    matches!(kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner | EdgeKind::Abutment)
+}
+
+/// Whether a side is a top that siding goes under with its clearance, level or out of level as taped.
+pub(super) fn is_top(e: &LaidEdge) -> bool {
+    let top = matches!(e.kind, EdgeKind::Eave | EdgeKind::BareBottom) && e.opening.is_none();
+    top && runs_level(e.from, e.to)
+}
+
 /// Where a corner's side stands at a height, by the outline of its wall; as it is told where none lies along it, as
 /// where stone reaches a little past the line of the wall over it; and past its ends as far as its line leans there.
 pub(super) fn place_at(w: &LaidWall, k: &CornerSide, y: f64) -> f64 {

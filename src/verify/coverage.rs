@@ -2,16 +2,15 @@
 //!
 //! What may be covered of a course is the field's strip, less the end gap to both sides of every
 //! plumb or sloped side, less the notch clearance above and below level sides that cut the course
-//! and above and below an opening's sides flatter than 45 degrees, less fixtures grown by that
-//! clearance. Under a level side that stands on the course's top line, or nearer
-//! over it than that clearance, it is less the clearance too: the nail hem is cut off there. Areas are
-//! exact: see `sweep`.
+//! and above and below an opening's sides flatter than 45 degrees and tops out of level, less fixtures
+//! grown by that clearance. Under a level side that stands on the course's top line, or nearer over it than
+//! that clearance, it is less the clearance too: the nail hem is cut off there. Areas are exact: see `sweep`.
 
 use std::collections::BTreeMap;
 
 use super::area::{Area, NOISE, Stamps};
 use super::clear_corners::Corners;
-use super::corner_sides::runs_upright;
+use super::corner_sides::{is_top, is_upright, runs_upright};
 use super::course_lines::{butt, course_at};
 use super::named;
 use super::rule::{Cases, found};
@@ -28,7 +27,6 @@ use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure;
 use crate::layout::wall::{LaidEdge, LaidWall};
-use crate::model::house::EdgeKind;
 use crate::real::Real;
 
 /// What is wrong with one course.
@@ -127,10 +125,10 @@ fn compare(layout: &LaidHouse, w: &LaidWall, corners: &Corners, course: &LaidCou
             pieces.push((n, p));
         }
     }
-    let parts = Parts { field, first_piece, pieces };
     // A piece that leaves its course is looked at where it is.
-    let ys = parts.pieces.iter().flat_map(|(_, p)| &p.outline).map(|q| q[1]);
+    let ys = pieces.iter().flat_map(|(_, p)| &p.outline).map(|q| q[1]);
     let (low, high) = ys.fold((course.bottom, course.top), |(a, b), y| (a.min(y), b.max(y)));
+    let parts = Parts { field, first_piece, pieces };
     measure(&parts, &shapes.slabs(low, high), (course, layout.job.least_strip()))
 }
 
@@ -156,7 +154,8 @@ fn take_off(
         }
         let (run, rise) = ((a[0] - b[0]).abs(), (a[1] - b[1]).abs());
         let of = w.openings.iter().find(|o| e.opening.as_ref() == Some(&o.id));
-        if of.is_some_and(|o| reaches(course, o.sill, o.head)) && rise > SAME && rise <= run {
+        let clears = is_top(e) || of.is_some_and(|o| reaches(course, o.sill, o.head));
+        if clears && rise > SAME && rise <= run {
             let ring = [[a[0], a[1] - v], [b[0], b[1] - v], [b[0], b[1] + v], [a[0], a[1] + v]];
             off(shapes, course, &ring);
         }
@@ -178,10 +177,9 @@ fn take_off(
 /// Along a corner or an end of a wall that leans panels are cut square, course by course: from where to where
 /// one leans in a course by more than a cutter tells, along the wall and up.
 fn steps_in(e: &LaidEdge, course: &LaidCourse) -> Option<[[f64; 2]; 2]> {
-    use EdgeKind::{Abutment, InsideCorner, OutsideCorner};
-    let stands = matches!(e.kind, OutsideCorner | InsideCorner | Abutment) && e.opening.is_none();
-    let low = e.from[1].min(e.to[1]).max(course.bottom);
-    let high = e.from[1].max(e.to[1]).min(course.top);
+    let stands = is_upright(e.kind) && e.opening.is_none();
+    let ys = [e.from[1], e.to[1]];
+    let (low, high) = (ys[0].min(ys[1]).max(course.bottom), ys[0].max(ys[1]).min(course.top));
     if !stands || low >= high || !runs_upright(e.from, e.to) {
         return None;
     }

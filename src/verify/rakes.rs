@@ -2,6 +2,7 @@
 //! (`TrimFact::RakeGap`).
 
 use super::along::{bare, reach};
+use super::corner_sides::is_upright;
 use super::named;
 use super::rule::{Cases, found};
 use super::tolerance::NEAR;
@@ -65,7 +66,5 @@ fn cut(w: &LaidWall, t: &TrimPiece, p: Xy) -> Option<f64> {
 
 /// Whether a side is plumb, or a corner or an end of the wall that leans a little.
 fn stands(e: &LaidEdge) -> bool {
-    let upright =
-        matches!(e.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner | EdgeKind::Abutment);
-    upright || (e.from[0] - e.to[0]).abs() <= LEVEL
+    is_upright(e.kind) || (e.from[0] - e.to[0]).abs() <= LEVEL
 }

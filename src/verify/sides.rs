@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::contour;
-use super::corner_sides::{runs_level, runs_upright};
+use super::corner_sides::{is_upright, runs_level, runs_upright};
 use super::course_lines::{butt, course_at, on_course_line};
 use super::named;
 use super::rule::{Cases, found};
@@ -131,9 +131,7 @@ fn name(
     let receiver = e.receiver;
     rule.case(receiver == needed, || broken(FieldBreach::SideReceiver { side, receiver, needed }));
     let (dx, dy) = (e.to[0] - e.from[0], e.to[1] - e.from[1]);
-    let stands =
-        matches!(side, EdgeKind::OutsideCorner | EdgeKind::InsideCorner | EdgeKind::Abutment);
-    if !stands && dx.abs() > LEVEL && dy.abs() > LEVEL && dx.hypotenuse(dy) > 1.0 {
+    if !is_upright(side) && dx.abs() > LEVEL && dy.abs() > LEVEL && dx.hypotenuse(dy) > 1.0 {
         let drawn = pitch::angle(pitch::in_twelve(dx, dy));
         let given = e.pitch.map(pitch::angle);
         rule.case(given.is_some_and(|angle| (angle - drawn).abs() < SAME_SLOPE), || {

@@ -11,7 +11,7 @@ use crate::corpus;
 
 /// From the left side of one window to that of the next but one in the long wall of the East, points:
 /// 16 ft in the drawing of the same house as DWG.
-const KNOWN: &str = "[drawing]\nknown = \"240.63,221.28 347.341,221.28 = 16'-0\\\"\"\n\
+pub(crate) const KNOWN: &str = "[drawing]\nknown = \"240.63,221.28 347.341,221.28 = 16'-0\\\"\"\n\
                      [seams]\neffort = \"crew\"\n";
 
 /// Siding that is measured by drawn courses ends at the line drawn next. By how much an area may

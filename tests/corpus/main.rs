@@ -26,6 +26,11 @@ mod dwg;
 mod dwgcase;
 mod house;
 mod house_prints;
+#[path = "../jobcase/mod.rs"]
+mod jobcase;
+#[path = "../taping/mod.rs"]
+mod taping;
+mod tapings;
 
 fn corpus() -> PathBuf {
     let dir = std::env::var_os("LAPWRIGHT_CORPUS")

@@ -31,6 +31,9 @@ mod prints;
 mod random_houses;
 mod random_jobs;
 mod raw_ways;
+#[path = "../taping/mod.rs"]
+mod taping;
+mod tapings;
 mod truth;
 mod venv;
 #[path = "../watched/mod.rs"]

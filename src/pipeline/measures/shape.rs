@@ -2,8 +2,8 @@
 
 use super::bands::{BandShape, bands_of};
 use crate::geom::polygon::is_level_rectangle;
-use crate::geom::tol::LEVEL;
-use crate::geom::vocabulary::Point;
+use crate::geom::tol::{LEVEL, SAME, level, plumb};
+use crate::geom::vocabulary::{Point, Ring, Vec2};
 use crate::model::house::{DrawnWall, OpeningSide};
 
 /// Vertices within this of the outermost one are on that side, inches: no side leans more in a drawing that is
@@ -61,13 +61,28 @@ impl Side {
     }
 }
 
+/// The outline of a wall without places in the midst of a slope, which go with it: one near the foot of a rake is not
+/// the top of the wall's side.
+pub(super) fn outline_of(wall: &DrawnWall) -> Ring {
+    let (ring, n) = (&wall.outline, wall.outline.len());
+    let slopes = |v: Vec2| !level(v.y) && !plumb(v.x);
+    let stays = |i: &usize| {
+        let (before, at, after) = (ring[(i + n - 1) % n], ring[*i], ring[(i + 1) % n]);
+        let (u, v, chord) = (at - before, after - at, after - before);
+        let goes_on = u.cross(chord).abs() <= SAME * chord.hypot() && u.dot(v) > 0.0;
+        !(goes_on && (slopes(u) || slopes(v)))
+    };
+    (0..n).filter(stays).map(|i| ring[i]).collect()
+}
+
 impl WallShape {
     /// The places of a drawn wall; none of one without width.
     pub(super) fn of(wall: &DrawnWall) -> Option<Self> {
-        let xs = || wall.outline.iter().map(|p| p.x);
+        let outline = outline_of(wall);
+        let xs = || outline.iter().map(|p| p.x);
         let (x0, x1) = (xs().reduce(f64::min)?, xs().reduce(f64::max)?);
         let side = |x: f64| -> Option<Side> {
-            let on = || wall.outline.iter().filter(|p| (p.x - x).abs() <= SIDE).copied();
+            let on = || outline.iter().filter(|p| (p.x - x).abs() <= SIDE).copied();
             let foot = on().reduce(|a, b| if b.y < a.y { b } else { a })?;
             let top = on().reduce(|a, b| if b.y > a.y { b } else { a })?;
             let off = |p: Point| (top - foot).cross(p - foot).abs() / foot.distance(top).max(SIDE);
@@ -77,7 +92,7 @@ impl WallShape {
         if x1 - x0 <= 2.0 * SIDE {
             return None;
         }
-        let peak = wall.outline.iter().copied().reduce(|a, b| if b.y > a.y { b } else { a })?;
+        let peak = outline.iter().copied().reduce(|a, b| if b.y > a.y { b } else { a })?;
         let peak = (peak.y > left.top.y.max(right.top.y) + LOW).then_some(peak);
         let openings = wall.openings.iter().filter_map(|o| {
             let b = crate::geom::polygon::bounds(&o.outline)?;

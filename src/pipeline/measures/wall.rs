@@ -6,7 +6,7 @@
 //! plumb, and a band over windows goes along with them.
 
 use super::known::{ALIKE, between, knots, on_line, through};
-use super::shape::{OpeningShape, SIDE, Side, WallShape};
+use super::shape::{OpeningShape, SIDE, Side, WallShape, outline_of};
 use crate::geom::polygon::{bounds, sides};
 use crate::geom::tol::{BESIDE, LEANS, LEVEL, ROUNDING, level, plumb};
 use crate::geom::vocabulary::{Point, Rect, Ring, Vec2};
@@ -35,7 +35,7 @@ impl Wall {
     /// None without an outline.
     pub(super) fn of(wall: &DrawnWall, drawn: WallShape, taped: WallShape) -> Option<Self> {
         let frame = bounds(&wall.outline)?;
-        let (id, outline) = (wall.id.to_string(), wall.outline.clone());
+        let (id, outline) = (wall.id.to_string(), outline_of(wall));
         let (shifts, across, up) = (Vec::new(), Vec::new(), Vec::new());
         let mut out = Wall { id, drawn, taped, frame, outline, shifts, across, up };
         (out.across, out.up) = (out.across(), out.up());
