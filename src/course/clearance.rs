@@ -5,6 +5,7 @@ use crate::geom::polygon::Polygon;
 use crate::geom::tol::{CUT, SAME, upright};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::model::house::EdgeKind;
+use crate::model::notch::LEAST_HEM_CUT;
 use crate::model::receiver::{Field, FieldEdge};
 
 /// How far a sharp corner of what is kept clear may lie from the opening's, in clearances: a sharper one
@@ -21,6 +22,9 @@ pub(super) struct Corners {
     /// Ends of level sides, by the places of the sides, that a slope flatter than 45 degrees goes on
     /// from: the clearance ends there with the side. At its beginning, at its end.
     bare: Vec<[bool; 2]>,
+    /// How far, at least, the clearance at a level side of the wall goes on under a slope that comes down to it, or over
+    /// one that goes up from it: to where the slope itself ends what it keeps clear.
+    under: Vec<[f64; 2]>,
 }
 
 /// The box in which a corner, or another upright side, leans within a strip by more than a cutter tells: panels
@@ -41,6 +45,16 @@ fn is_level(e: &FieldEdge) -> bool {
     (e.from.y - e.to.y).abs() <= SAME
 }
 
+fn turns_left(e: &FieldEdge, f: &FieldEdge) -> bool {
+    (e.to - e.from).cross(f.to - f.from) > 0.0
+}
+
+/// From where a slope meets a level side to where it is farther up or down than what is kept clear of that.
+fn under(slope: &FieldEdge, notch: f64) -> f64 {
+    let (run, rise) = ((slope.to.x - slope.from.x).abs(), (slope.to.y - slope.from.y).abs());
+    run.min(notch.max(LEAST_HEM_CUT) * run / rise)
+}
+
 fn is_flat(e: &FieldEdge) -> bool {
     (e.from.y - e.to.y).abs() <= (e.from.x - e.to.x).abs()
 }
@@ -50,7 +64,8 @@ impl Corners {
     pub(super) fn of(field: &Field, gap: f64, notch: f64) -> Self {
         let edges = &field.edges;
         let n = edges.len();
-        let mut out = Corners { fills: Vec::new(), bare: vec![[false; 2]; n] };
+        let mut out =
+            Corners { fills: Vec::new(), bare: vec![[false; 2]; n], under: vec![[0.0; 2]; n] };
         let mut first = 0;
         for i in 0..n {
             let e = &edges[i];
@@ -61,6 +76,13 @@ impl Corners {
                 first = i + 1;
             }
             let Some(f) = edges.get(next).filter(|_| goes_on(next)) else { continue };
+            if e.opening.is_none() && f.opening.is_none() && turns_left(e, f) {
+                match (is_level(e), is_level(f)) {
+                    (true, false) => out.under[i][1] = under(f, notch),
+                    (false, true) => out.under[next][0] = under(e, notch),
+                    _ => {}
+                }
+            }
             let Some(opening) = e.opening.filter(|o| f.opening == Some(*o)) else { continue };
             // The field lies on the left hand: the opening sticks out where the way turns right.
             let (u, w) = (e.to - e.from, f.to - f.from);
@@ -81,7 +103,9 @@ impl Corners {
 
     /// How far what is kept clear at a level side reaches past its beginning and its end.
     pub(super) fn past(&self, edge: usize, gap: f64) -> [f64; 2] {
-        self.bare.get(edge).map_or([gap; 2], |b| b.map(|bare| if bare { 0.0 } else { gap }))
+        let under = self.under.get(edge).copied().unwrap_or_default();
+        let bare = self.bare.get(edge).copied().unwrap_or_default();
+        [0, 1].map(|k| if bare[k] { 0.0 } else { gap.max(under[k]) })
     }
 
     /// What is kept clear at corners of openings that `reaches` says of.

@@ -1,8 +1,9 @@
 //! What panels keep clear of at the corners of slanted openings: where a side flatter than 45 degrees,
 //! kept clear of up and down, meets a steeper one, kept clear of sideways, up to where both lines meet.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
+use super::tolerance::HEM_CUT;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::layout::laid::LaidHouse;
@@ -21,6 +22,9 @@ pub(super) struct Corners {
     fills: Vec<(f64, f64, Vec<Xy>)>,
     /// Places where the room at a level side ends with the side, since a flat slope goes on.
     ends: BTreeMap<(i64, i64), [bool; 2]>,
+    /// Slopes of the wall by the places where they go down from, or up from, a level side of it: run and rise, that
+    /// of the one that ends there and that of the one that begins there.
+    slopes: BTreeMap<(i64, i64), [Option<Xy>; 2]>,
 }
 
 /// A place on a grid wider than noise.
@@ -29,7 +33,11 @@ fn cell(p: Xy) -> (i64, i64) {
 }
 
 fn run(e: &LaidEdge) -> Xy {
-    [e.to[0] - e.from[0], e.to[1] - e.from[1]]
+    run_of(e.from, e.to)
+}
+
+fn run_of(a: Xy, b: Xy) -> Xy {
+    [b[0] - a[0], b[1] - a[1]]
 }
 
 fn cross(u: Xy, w: Xy) -> f64 {
@@ -51,7 +59,8 @@ impl Corners {
         for e in w.edges.iter().filter(|e| e.opening.is_some()) {
             from.entry(cell(e.from)).or_default().push(e);
         }
-        let mut out = Corners { fills: Vec::new(), ends: BTreeMap::new() };
+        let (ends, slopes) = (BTreeMap::new(), slopes(w));
+        let mut out = Corners { fills: Vec::new(), ends, slopes };
         for e in w.edges.iter().filter(|e| e.opening.is_some()) {
             let next = from.get(&cell(e.to)).into_iter().flatten();
             for f in next.filter(|f| f.opening == e.opening) {
@@ -76,15 +85,41 @@ impl Corners {
         out
     }
 
-    /// How far the room at a level side reaches past its two ends.
-    pub(super) fn past(&self, a: Xy, b: Xy, gap: f64) -> [f64; 2] {
-        let ends = |p: Xy, k: usize| self.ends.get(&cell(p)).is_some_and(|e| e[k]);
-        [ends(a, 0), ends(b, 1)].map(|bare| if bare { 0.0 } else { gap })
+    /// How far the room `v` at a level side reaches past its two ends: on under a slope that comes down to it until
+    /// that is lower than the room, so that no point is left between.
+    pub(super) fn past(&self, a: Xy, b: Xy, (gap, v): (f64, f64)) -> [f64; 2] {
+        let along = run_of(a, b);
+        [(a, 0), (b, 1)].map(|(p, k)| {
+            if self.ends.get(&cell(p)).is_some_and(|e| e[k]) {
+                return 0.0;
+            }
+            let slope = self.slopes.get(&cell(p)).and_then(|s| s[k]);
+            let turns =
+                |s: &Xy| if k == 0 { cross(*s, along) > 0.0 } else { cross(along, *s) > 0.0 };
+            let beside = slope
+                .filter(turns)
+                .map_or(0.0, |[x, y]| x.abs().min(v.max(HEM_CUT) * (x / y).abs()));
+            gap.max(beside)
+        })
     }
 
     pub(super) fn fills(&self) -> impl Iterator<Item = &(f64, f64, Vec<Xy>)> {
         self.fills.iter()
     }
+}
+
+/// The slopes of a wall at its level sides, without those of its openings, by their ends.
+fn slopes(w: &LaidWall) -> BTreeMap<(i64, i64), [Option<Xy>; 2]> {
+    let mut out: BTreeMap<(i64, i64), [Option<Xy>; 2]> = BTreeMap::new();
+    let own = w.edges.iter().filter(|e| e.opening.is_none());
+    let (flat, sloped): (Vec<&LaidEdge>, Vec<&LaidEdge>) = own.partition(|e| level(run(e)));
+    for e in sloped {
+        out.entry(cell(e.to)).or_default()[0] = Some(run(e));
+        out.entry(cell(e.from)).or_default()[1] = Some(run(e));
+    }
+    let ends: BTreeSet<(i64, i64)> = flat.iter().flat_map(|e| [cell(e.from), cell(e.to)]).collect();
+    out.retain(|p, _| ends.contains(p));
+    out
 }
 
 /// The room at a corner between two sides that run so.

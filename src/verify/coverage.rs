@@ -143,7 +143,7 @@ fn take_off(
     for ring in &w.field {
         for i in 0..ring.len() {
             let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
-            beside_a_side(shapes, course, (a, b), (gap, v), corners.past(a, b, gap));
+            beside_a_side(shapes, course, (a, b), (gap, v), corners.past(a, b, (gap, v)));
         }
     }
     // Over and under the flatter sides of a curved opening.

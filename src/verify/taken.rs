@@ -8,6 +8,7 @@ use crate::layout::by_wall::ByWall;
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::corner::{Corner, CornerSide};
+use crate::model::filler::FilledTo;
 use crate::model::house::{EdgeKind, HiddenBy};
 use crate::model::trim::TrimKind;
 
@@ -37,6 +38,10 @@ pub(super) fn over_roofs(w: &LaidWall, clear: f64) -> f64 {
     let plumb = |e: &LaidEdge| e.kind == EdgeKind::Abutment && !on_outline(w, e.from, e.to);
     let met = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof || plumb(e));
     let met: f64 = met.map(|e| strip_over(e.from, e.to, clear)).sum();
+    // Siding may start on a board there.
+    let boards = w.fillers.iter().filter(|f| f.between[0].to == FilledTo::LowerRoof);
+    let feet = boards.map(|f| ([f.place[0], f.place[1]], [f.place[2], f.place[1]]));
+    let met: f64 = met + feet.map(|(a, b)| strip_over(a, b, clear)).sum::<f64>();
     let drawn = w.hidden.iter().filter(|h| h.by == HiddenBy::Roof).flat_map(|h| &h.outline);
     let drawn = drawn.flat_map(|ring| upper_sides(ring)).filter(|(a, b)| !on_outline(w, *a, *b));
     met.max(drawn.map(|(a, b)| strip_over(a, b, clear)).sum())

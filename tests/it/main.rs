@@ -157,6 +157,7 @@ mod told_together;
 mod trim_cutting;
 mod trim_rules;
 mod turned_views;
+mod under_boards;
 mod unreadable;
 mod unused;
 mod waiting;

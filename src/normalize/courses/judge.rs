@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::drawn_lines::DrawnLines;
 use super::patch::{Family, Patch};
+use super::pieces::Key;
 use crate::geom::near::clusters;
 use crate::geom::polygon::Polygon;
 use crate::geom::vocabulary::{Point, Rect};
@@ -56,10 +57,26 @@ pub(super) fn judged(
             None => kept.push(patch),
         }
     }
+    let (kept, stone) = without_more_stone(kept, &refused);
+    refused.extend(stone.into_iter().map(|p| (p, NoSiding::UprightJoints)));
     let (kept, strays) = grown(kept);
     // A few lines that stand alone are drawing detail: windows, steps, louvers.
     refused.extend(strays.into_iter().map(|p| (p, NoSiding::Few)));
     by_family(kept, hatched(lines, seen), refused)
+}
+
+/// A few lines in the rows of stone or brick are some of its own, where too few joints stand between them to show
+/// it; those apart.
+fn without_more_stone(kept: Vec<Patch>, refused: &[Refused]) -> (Vec<Patch>, Vec<Patch>) {
+    let stone = refused.iter().filter(|(_, why)| *why == NoSiding::UprightJoints);
+    let stone: Vec<(Key, Rect)> = stone.map(|(p, _)| (p.key, p.frame())).collect();
+    let among = |p: &Patch| {
+        let b = p.frame();
+        let beside = |r: &Rect| r.inflate(p.pitch, 0.0).overlaps(b);
+        let level = |r: &Rect| r.y1.min(b.y1) - r.y0.max(b.y0) > 0.5 * b.height();
+        p.lines < FEW && stone.iter().any(|(key, r)| *key == p.key && beside(r) && level(r))
+    };
+    kept.into_iter().partition(|p| !among(p))
 }
 
 /// What a patch looks like by itself, if not like siding.
