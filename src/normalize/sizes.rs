@@ -18,6 +18,9 @@ const WALL: std::ops::RangeInclusive<f64> = 8.0..=600.0;
 /// Heights that they as a rule stand, inches: a story to three with a gable, 8 to 30 ft (common practice,
 /// no source).
 const STORIES: [f64; 2] = [96.0, 360.0];
+/// Walls so little lower or higher than that speak for a unit as well: what is drawn over three stories counts with
+/// them where siding and roof are drawn alike. Of our own choosing, no source.
+const NEARLY: f64 = 1.25;
 /// Heights a door may have, inches: nominal doors are 80, 84 and 96 (`TakeoffFact::CallSizes`).
 const DOOR: std::ops::RangeInclusive<f64> = 72.0..=120.0;
 /// Heights most windows have, inches (common practice, no source).
@@ -217,7 +220,7 @@ impl Sizes {
             0
         } else if !self.may_be(self.height(unit)) {
             -6
-        } else if off == 1.0 {
+        } else if off <= NEARLY {
             2
         } else if off <= 2.0 {
             1

@@ -61,8 +61,9 @@ fn set_back(wall: &DrawnWall, e: &DrawnEdge, w: f64) -> (Polygon, DrawnEdge) {
     };
     let ((down, past_low), (up, past_high)) = (reach(low), reach(high));
     let (bottom, top) = (low.y - down, high.y + up);
-    // What stands in a corner that leans leans with it.
-    let lean = if same(low.x, high.x) { 0.0 } else { (high.x - low.x) / (high.y - low.y) };
+    // What stands in a corner that leans leans with it; a jog of drawing noise, farther across than up, does not.
+    let (run, rise) = (high.x - low.x, high.y - low.y);
+    let lean = if same(run, 0.0) || rise <= run.abs() { 0.0 } else { run / rise };
     let outer = |y: f64| low.x + lean * (y - low.y) - inward * OVER;
     // Siding ends on the grid, as under a frieze.
     let inner = |y: f64| snap(low.x + lean * (y - low.y) + inward * w);
@@ -134,4 +135,43 @@ fn slots(wall: &DrawnWall, strip: &Polygon) -> Vec<Polygon> {
         slot.then(|| Polygon::rect(from - GRID, low, to + GRID, high))
     });
     beside.collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::house::WallWay;
+    use crate::origin::Origin;
+
+    fn wall() -> DrawnWall {
+        DrawnWall {
+            id: "wall-1".into(),
+            outline: Vec::new(),
+            faces: Vec::new(),
+            hidden: Vec::new(),
+            openings: Vec::new(),
+            obstacles: Vec::new(),
+            bands: Vec::new(),
+            joints: Vec::new(),
+            edges: Vec::new(),
+            fillers: Vec::new(),
+            short: Vec::new(),
+            drawn_exposure: None,
+            way: WallWay::Outline,
+            origin: Origin::default(),
+        }
+    }
+
+    #[test]
+    fn a_jog_of_noise_at_a_corner_leaves_places_that_are_numbers() {
+        // Drawn up to 50 and on from 0.05 aside of it: the jog is a side of its own, no higher than nothing.
+        let at = |x: f64, y: f64| Point::new(x, y);
+        for (from, to) in [(at(240.0, 50.0), at(240.05, 50.0)), (at(0.0, 50.01), at(0.05, 50.0))] {
+            let kind = EdgeKind::OutsideCorner;
+            let jog = DrawnEdge { kind, from, to, pitch: None, tag: None };
+            let (strip, side) = set_back(&wall(), &jog, 2.0);
+            let places = strip.outer.iter().copied().chain([side.from, side.to]);
+            assert!(places.into_iter().all(|p| p.x.is_finite() && p.y.is_finite()), "{strip:?}");
+        }
+    }
 }

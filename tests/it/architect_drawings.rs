@@ -36,11 +36,20 @@ fn twenty_drawings_are_read_or_told() {
 }
 
 #[test]
-#[ignore = "not there yet: of the 200 open drawings the walls are right in all, areas in 99 %, none is wrong without an alarm; of the 100 others walls are right in 98, areas in all of those, and 1 drawing is wrong without an alarm"]
+#[ignore = "not there yet: of the 200 open drawings the walls are right in all, areas in 99 %, none is wrong without an alarm; of the 100 others walls are right in 98, areas in all of those, and 1 drawing is wrong without an alarm; of 700 more, seeds 5001 to 5700, walls are right in 99 %"]
 fn thirty_drawings_are_read_as_a_person_reads_them() {
     let s = score(&seeds((OPEN..OPEN + 20).chain(SEALED..SEALED + 10)));
     s.report();
     println!("{}", s.line());
     assert!(s.silent().is_empty(), "wrong without an alarm: {}", s.silent().len());
     assert!(s.walls() >= WALLS && s.areas() >= AREAS, "{}", s.line());
+}
+
+/// Each was read wrong once, and no word of it: a jog of noise at a corner (5209, 5417), a house of three stories in
+/// inches under a header of millimeters (5550), roofs with more lines than the walls under them (5082), a few bed
+/// joints of stone beside doors (4001).
+#[test]
+fn drawings_that_were_once_misread_are_read() {
+    let s = score(&[4001, 5082, 5209, 5417, 5550]);
+    assert!(s.walls() == 1.0 && s.areas() == 1.0 && s.silent().is_empty(), "{}", s.line());
 }

@@ -25,7 +25,7 @@ fn open_drawings_are_read_as_a_person_reads_them() {
 }
 
 #[test]
-#[ignore = "not there yet: of the 200 open drawings the walls are right in all, areas in 99 %, none is wrong without an alarm; of the 100 others walls are right in 98, areas in all of those, and 1 drawing is wrong without an alarm"]
+#[ignore = "not there yet: of the 200 open drawings the walls are right in all, areas in 99 %, none is wrong without an alarm; of the 100 others walls are right in 98, areas in all of those, and 1 drawing is wrong without an alarm; of 700 more, seeds 5001 to 5700, walls are right in 99 %"]
 fn three_hundred_drawings_are_read_as_a_person_reads_them() {
     let s = score(&seeds(all()));
     s.report();

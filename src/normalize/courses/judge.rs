@@ -205,10 +205,16 @@ fn by_family(
         let is_main = main.is_some_and(|m| m.0 == p.family());
         // Each elevation may have a layer of its own: what is as far apart is the same siding.
         let pitch = main.map_or(0.0, |m| f64::from_bits(m.0.1));
-        let as_main = (p.pitch - pitch).abs() <= SAME_PITCH * pitch && sum.1 >= SAME_INK_SHARE;
+        let alike = |apart: f64| (apart - pitch).abs() <= SAME_PITCH * pitch;
+        let as_main = alike(p.pitch) && sum.1 >= SAME_INK_SHARE;
+        // The main siding of its elevation, where each has a layer of its own.
+        let of_ink = sums.iter().filter(|(f, _)| f.0 == p.key && alike(f64::from_bits(f.1)));
+        let beside = of_ink.map(|(_, s)| s.0).fold(0.0, f64::max);
         match (sum.1 >= share, here) {
             _ if is_main || as_main => kept.push(p),
             (true, true) => kept.push(p),
+            // Under a roof that is drawn with more lines than its walls.
+            (false, _) if beside > 0.0 && sum.0 >= APART_SHARE * beside => kept.push(p),
             (true, false) if sum.0 >= APART_SHARE * most && sum.1 >= OTHER_SHARE => kept.push(p),
             (true, false) => refused.push((p, NoSiding::Apart)),
             (false, _) => refused.push((p, NoSiding::Few)),
