@@ -88,8 +88,8 @@ pub(super) fn strings(e: &LaidElevation, window: Rect) -> Vec<Vec<f64>> {
         let mut xs: Vec<f64> = ends.chain(sides).collect();
         xs.retain(|x| *x > window.x0 && *x < window.x1);
         xs.extend([window.x0, window.x1]);
-        // One wall without openings is as long as the whole, which is told under all.
-        if !sided && places(xs.clone()).len() == 2 {
+        // One wall without openings is as long as the whole, and other widths are told already.
+        if !strings.is_empty() && !sided && places(xs.clone()).len() == 2 {
             continue;
         }
         strings.push(xs);
