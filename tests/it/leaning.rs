@@ -6,35 +6,18 @@ use std::collections::BTreeMap;
 
 use lapwright::finding::taped::TapedFinding;
 use lapwright::finding::{FindingKind, Findings};
-use lapwright::job::{Job, file as job_file};
+use lapwright::job::Job;
 use lapwright::layout::Layout;
 use lapwright::layout::backdrop::Backdrops;
 use lapwright::layout::wall::LaidWall;
 use lapwright::model::house::EdgeKind;
 use lapwright::model::receiver::Receiver;
 use lapwright::model::trim::TrimKind;
-use lapwright::pipeline;
-use lapwright::pipeline::measures::measures;
 
 use crate::measures::assert_alike;
-use crate::smallcase::{APART, JOB, Side, drawing, house, rect};
+use crate::measures_ways::{job, laid, taped};
+use crate::smallcase::{APART, Side, drawing, house, rect};
 use crate::support::broken;
-
-fn job(more: &str) -> Job {
-    job_file::parse(&format!("{JOB}{more}"), "job").unwrap()
-}
-
-fn laid(text: &str, job: &Job) -> (Layout, Findings) {
-    let mut findings = Findings::default();
-    let sets = pipeline::layout(text.as_bytes(), "t.dxf", job, &mut findings, &mut |_| {});
-    (sets.unwrap_or_else(|e| panic!("{e:?} {findings:?}")).house.layout, findings)
-}
-
-fn taped(text: &str, job: &Job) -> BTreeMap<String, f64> {
-    let read = pipeline::reading(text.as_bytes(), "t.dxf", job, &mut Findings::default());
-    let all = measures(&read.unwrap().house, &laid(text, job).0);
-    all.into_iter().map(|m| (m.name, m.drawn)).collect()
-}
 
 fn codes(findings: &Findings) -> Vec<&'static str> {
     findings.all().iter().map(|f| f.code().word()).collect()

@@ -21,17 +21,17 @@ use crate::support::{broken, rect};
 /// A 1/16 in, to which a tape is read.
 const TAPE: f64 = 1.0 / 16.0;
 
-fn job(more: &str) -> Job {
+pub(crate) fn job(more: &str) -> Job {
     job_file::parse(&format!("{JOB}{more}"), "job").unwrap()
 }
 
-fn laid(text: &str, job: &Job) -> (Layout, Findings) {
+pub(crate) fn laid(text: &str, job: &Job) -> (Layout, Findings) {
     let mut findings = Findings::default();
     let sets = pipeline::layout(text.as_bytes(), "t.dxf", job, &mut findings, &mut |_| {});
     (sets.unwrap_or_else(|e| panic!("{e:?} {findings:?}")).house.layout, findings)
 }
 
-fn taped(text: &str, job: &Job) -> BTreeMap<String, f64> {
+pub(crate) fn taped(text: &str, job: &Job) -> BTreeMap<String, f64> {
     let read = pipeline::reading(text.as_bytes(), "t.dxf", job, &mut Findings::default());
     let all = measures(&read.unwrap().house, &laid(text, job).0);
     all.into_iter().map(|m| (m.name, m.drawn)).collect()
